@@ -1,0 +1,120 @@
+//! The whole book.
+
+use std::collections::HashMap;
+
+use super::{Boat, Class, Club, Crew, FileId, Name, Oar, OarSet, Place, Placed, Waiver};
+
+/// A file of the book.
+#[derive(Clone, Debug)]
+pub struct SourceFile {
+    /// Its path below the book's root, `/` between the parts.
+    pub path: String,
+    /// Its text.
+    pub text: String,
+    /// Whether it is part of the program, not of the club's book.
+    pub built_in: bool,
+}
+
+/// The whole book: every record that could be read.
+#[derive(Clone, Debug, Default)]
+pub struct Book {
+    /// What the book is called: its folder.
+    pub name: String,
+    /// The club.
+    pub club: Club,
+    /// The boats, by file.
+    pub boats: Vec<Boat>,
+    /// The oar sets, by file.
+    pub oar_sets: Vec<OarSet>,
+    /// The crews, by file.
+    pub crews: Vec<Crew>,
+    /// The classes: the program's own first, then the club's.
+    pub classes: Vec<Class>,
+    /// The waivers.
+    pub waivers: Vec<Waiver>,
+    /// Every file.
+    pub files: Vec<SourceFile>,
+    /// How many readings were read.
+    pub readings: usize,
+    /// Every value that was written, by name. In the order of the files.
+    pub written: Vec<(Name, Place)>,
+    /// Where each id is found.
+    index: Index,
+}
+
+/// Where each id is found: the first record that has it.
+#[derive(Clone, Debug, Default)]
+struct Index {
+    boats: HashMap<String, usize>,
+    oar_sets: HashMap<String, usize>,
+    classes: HashMap<String, usize>,
+}
+
+fn first_of<'a>(ids: impl Iterator<Item = &'a Placed<String>>) -> HashMap<String, usize> {
+    let mut index = HashMap::new();
+    for (number, id) in ids.enumerate() {
+        index.entry(id.value.clone()).or_insert(number);
+    }
+    index
+}
+
+impl Book {
+    /// Returns the book with its ids indexed; records added later are not found by id.
+    #[must_use]
+    pub fn indexed(mut self) -> Self {
+        self.index = Index {
+            boats: first_of(self.boats.iter().map(|boat| &boat.id)),
+            oar_sets: first_of(self.oar_sets.iter().map(|set| &set.id)),
+            classes: first_of(self.classes.iter().map(|class| &class.id)),
+        };
+        self
+    }
+
+    /// Returns the file of a place.
+    ///
+    /// # Panics
+    ///
+    /// If the place is of another book.
+    #[must_use]
+    pub fn file(&self, id: FileId) -> &SourceFile {
+        &self.files[id.0]
+    }
+
+    /// Returns the class called `id`.
+    #[must_use]
+    pub fn class(&self, id: &str) -> Option<&Class> {
+        self.index.classes.get(id).map(|number| &self.classes[*number])
+    }
+
+    /// Returns the oar set called `id`.
+    #[must_use]
+    pub fn oar_set(&self, id: &str) -> Option<&OarSet> {
+        self.index.oar_sets.get(id).map(|number| &self.oar_sets[*number])
+    }
+
+    /// Returns the boat called `id`.
+    #[must_use]
+    pub fn boat(&self, id: &str) -> Option<&Boat> {
+        self.index.boats.get(id).map(|number| &self.boats[*number])
+    }
+
+    /// Returns the oar set that a boat carries.
+    #[must_use]
+    pub fn oars_of(&self, boat: &Boat) -> Option<&OarSet> {
+        self.oar_set(&boat.oars.as_ref()?.value)
+    }
+
+    /// Returns an oar of the set that a boat carries.
+    #[must_use]
+    pub fn oar(&self, boat: &Boat, id: &Placed<String>) -> Option<&Oar> {
+        self.oars_of(boat)?.oars.iter().find(|oar| oar.is_called(&id.value))
+    }
+}
+
+impl Oar {
+    /// Returns whether this is the oar's id.
+    #[must_use]
+    pub fn is_called(&self, id: &str) -> bool {
+        self.id.as_ref().is_some_and(|own| own.value == id)
+    }
+}

@@ -1,0 +1,36 @@
+//! What the book says, as values, each with the place where it was written.
+//!
+//! No text, no YAML, no git, no judgement. A value that was not written, or could not be read,
+//! is absent; what could not be read has been told by `reading`.
+
+mod boat;
+mod book;
+mod class;
+mod club;
+mod crew;
+mod limit;
+mod name;
+mod oars;
+mod place;
+mod reading;
+mod upkeep;
+mod waiver;
+mod words;
+
+pub use boat::{Boat, FootHoles, LevelMark, PitchAngles, Rigged, WalkRound};
+pub use boat::{Lean, LiftsOut, Pin, Pitch, Plate, Rowlock, Seat, Stated, WorkedOut};
+pub use book::{Book, SourceFile};
+pub use class::{Class, OarAngle, Plausible};
+pub use club::{Club, ClubLimits, HalfWidths, Person, Protect};
+pub use crew::{Arc, Crew, Rower, Sweep};
+pub use limit::{Bound, LimitKey, LimitQuantity, Limits, Part, SetLimit};
+pub use name::Name;
+pub use oars::{Blade, Flex, Measured, Oar, OarSet, Shaft};
+pub use place::{FileId, Place, Placed, Span};
+pub use reading::{Reading, Tool};
+pub use upkeep::{Bend, Defect, Knock, OutOfUse, PutRight, ReadAgain};
+pub use waiver::Waiver;
+pub use words::Word;
+pub use words::{
+    Bears, BentPart, Condition, DefectState, Leather, Lift, May, OarState, Turns, Where,
+};

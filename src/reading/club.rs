@@ -1,0 +1,83 @@
+//! The club's settings and waivers: format 1, field by field.
+
+use super::fault::What;
+use super::field::field;
+use super::limits::limits;
+use super::section::Naming;
+use super::section::Section;
+use super::tools::half_widths;
+use crate::model::Club;
+use crate::model::ClubLimits;
+use crate::model::Person;
+use crate::model::Protect;
+use crate::model::Waiver;
+use crate::units::Ratio;
+
+/// The format that this program reads.
+const FORMAT: u32 = 1;
+
+/// Reads the club's settings.
+pub(super) fn club(at: &mut Section) -> Club {
+    let format = at.get(field("logbook", "the number of the format: 1").must());
+    if let Some(format) = format.filter(|format| format.value != FORMAT) {
+        at.tell(What::OtherFormat { found: format.value }, "logbook", format.place);
+    }
+    Club {
+        file: Some(at.place().file),
+        format,
+        name: at.text(field("club", "the club's name")),
+        half_widths: at
+            .section(field("readings", "how finely the club reads with each tool"), half_widths),
+        limits: at
+            .free_sections(
+                field("limits", "limits by class; what is left out keeps the class's own"),
+                limits,
+            )
+            .into_iter()
+            .map(|(class, limits)| ClubLimits { class, limits })
+            .collect(),
+        people: at.list(
+            field("people", "who may sign; anyone, where nobody is listed"),
+            Naming::Numbered,
+            person,
+        ),
+        protect: at.section(field("protect", "what the gate protects"), protect),
+        publish_crew: at.get(field(
+            "publish-crew",
+            "false: pages and sheets leave out stature, leg and weight",
+        )),
+    }
+}
+
+fn person(at: &mut Section) -> Person {
+    Person {
+        name: at.text(field("name", "the name").must()),
+        may: at.values(field("may", "what the person may put the name to")),
+    }
+}
+
+fn protect(at: &mut Section) -> Protect {
+    Protect {
+        place: at.written_place(),
+        longest_waiver_days: at.get(field("longest-waiver-days", "the longest a waiver may last")),
+        branches: at.texts(field("branches", "branches the server gate guards; all, if absent")),
+    }
+}
+
+/// Reads a waiver.
+pub(super) fn waiver(at: &mut Section) -> Waiver {
+    Waiver {
+        place: at.place(),
+        finding: at.text(field("finding", "the name of the finding").must()),
+        rule: at.text(field("rule", "the rule").must()),
+        because: at.text(field("because", "why").must().long()),
+        by: at.text(field("by", "who granted it").must()),
+        until: at.get(field("until", "the last day it counts").must()),
+        at: at
+            .get::<Ratio>(field(
+                "at",
+                "the value it was granted for; it lapses when the reading moves further out",
+            ))
+            .map(|at| crate::model::Placed { value: at.value.value(), place: at.place }),
+    }
+}

@@ -1,0 +1,28 @@
+//! Texts into the book, and every fault of every text at its place.
+//!
+//! YAML lives here, in `tree`. After this, every number is finite, every value knows the bytes it
+//! was written at, and what could not be read has been told and is absent.
+
+mod boat;
+mod class;
+mod club;
+mod crew;
+mod fault;
+mod field;
+mod form;
+mod limits;
+mod nearest;
+mod oars;
+mod record;
+mod seat;
+mod section;
+mod tools;
+pub mod tree;
+mod value;
+
+pub use fault::{Fault, What};
+pub use field::Field;
+pub use form::{Described, Kind};
+pub use nearest::nearest;
+pub use record::{RecordKind, form, read};
+pub use value::ValueKind;

@@ -1,0 +1,273 @@
+//! Named texts into the book: which kind of record each is, and all of them together.
+
+use rayon::prelude::*;
+
+use super::boat::boat;
+use super::class::class;
+use super::club::club;
+use super::club::waiver;
+use super::crew::crew;
+use super::fault::Fault;
+use super::fault::What;
+use super::field::field;
+use super::form::Described;
+use super::nearest::nearest;
+use super::oars::oar_set;
+use super::section::Found;
+use super::section::Naming;
+use super::section::Section;
+use super::section::Sheet;
+use super::section::text_of;
+use super::tree;
+use super::tree::Entry;
+use super::tree::Node;
+use super::tree::Shape;
+use super::tree::Tree;
+use crate::model::Boat;
+use crate::model::Book;
+use crate::model::Class;
+use crate::model::Club;
+use crate::model::Crew;
+use crate::model::FileId;
+use crate::model::Name;
+use crate::model::OarSet;
+use crate::model::SourceFile;
+use crate::model::Span;
+use crate::model::Waiver;
+use crate::store::Content;
+use crate::store::MAX_FILE_BYTES;
+use crate::store::Named;
+use crate::store::Refusal;
+
+/// The classes that are part of the program: path and text.
+const BUILT_IN: [(&str, &str); 1] =
+    [("built-in/surfboat.yaml", include_str!("classes/surfboat.yaml"))];
+
+/// A kind of record.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum RecordKind {
+    /// A crew.
+    Crew,
+    /// An oar set.
+    OarSet,
+    /// A boat.
+    Boat,
+    /// A class.
+    Class,
+    /// The club's settings.
+    Club,
+    /// A waiver.
+    Waiver,
+}
+
+/// The keys that tell the kind of a record, the first that is present wins.
+const TELLING: [(&str, RecordKind); 4] = [
+    ("crew", RecordKind::Crew),
+    ("oar-set", RecordKind::OarSet),
+    ("boat", RecordKind::Boat),
+    ("class", RecordKind::Class),
+];
+
+/// What one file says.
+enum Record {
+    Crew(Crew),
+    OarSet(OarSet),
+    Boat(Box<Boat>),
+    Class(Class),
+    Club(Box<Club>),
+    Waivers(Vec<Waiver>),
+    Nothing,
+}
+
+/// Reads every text of a book.
+///
+/// What can't be read is told in the list of faults, in the order of the files; the rest of the
+/// book is read all the same.
+#[must_use]
+pub fn read(name: &str, texts: Vec<Named>) -> (Book, Vec<Fault>) {
+    let built_in = BUILT_IN.iter().map(|(path, text)| (true, Named::text(path, text)));
+    let all: Vec<_> = built_in.chain(texts.into_iter().map(|named| (false, named))).collect();
+    let read: Vec<_> = all
+        .into_par_iter()
+        .enumerate()
+        .map(|(number, (built_in, named))| file(FileId(number), built_in, named))
+        .collect();
+    let mut book = Book::default();
+    name.clone_into(&mut book.name);
+    let mut faults = Vec::new();
+    for (source, record, found) in read {
+        book.files.push(source);
+        book.written.extend(found.written);
+        book.readings += found.readings;
+        faults.extend(found.faults);
+        keep(&mut book, record);
+    }
+    (book.indexed(), faults)
+}
+
+fn keep(book: &mut Book, record: Record) {
+    match record {
+        Record::Crew(crew) => book.crews.push(crew),
+        Record::OarSet(set) => book.oar_sets.push(set),
+        Record::Boat(boat) => book.boats.push(*boat),
+        Record::Class(class) => book.classes.push(class),
+        Record::Club(club) => book.club = *club,
+        Record::Waivers(waivers) => book.waivers.extend(waivers),
+        Record::Nothing => {}
+    }
+}
+
+fn file(id: FileId, built_in: bool, named: Named) -> (SourceFile, Record, Found) {
+    let Named { path, content } = named;
+    let (text, refused) = match content {
+        Content::Text(text) => (text, None),
+        Content::Refused(refusal) => refused(refusal),
+    };
+    let (record, found) = match refused {
+        Some((what, span)) => (Record::Nothing, refusal(id, &path, what, span)),
+        None => text_of_file(id, &path, &text),
+    };
+    (SourceFile { path, text, built_in }, record, found)
+}
+
+/// Tells why bytes that were read are no text, and what of them can be shown.
+fn refused(refusal: Refusal) -> (String, Option<(What, Span)>) {
+    let nowhere = Span { start: 0, end: 0 };
+    match refusal {
+        Refusal::Link => (String::new(), Some((What::Link, nowhere))),
+        Refusal::NotUtf8 { at, lossy } => {
+            let width = lossy[at..].chars().next().map_or(0, char::len_utf8);
+            let span = Span { start: at, end: at + width };
+            (lossy, Some((What::NotUtf8 { at: at + 1 }, span)))
+        }
+        Refusal::TooLarge { bytes } => {
+            let what = What::FileTooLarge { bytes, most: MAX_FILE_BYTES };
+            (String::new(), Some((what, nowhere)))
+        }
+    }
+}
+
+fn refusal(id: FileId, path: &str, what: What, span: Span) -> Found {
+    let sheet = Sheet::new(id, false);
+    sheet.tell(what, &Name::record(path), span, None);
+    sheet.into_found()
+}
+
+fn text_of_file(id: FileId, path: &str, text: &str) -> (Record, Found) {
+    let Tree { root, faults, complete } = tree::read(text);
+    let sheet = Sheet::new(id, complete);
+    let name = record_name(path, root.as_ref());
+    for fault in faults {
+        let name = key_name(&name, &fault.what);
+        sheet.tell(What::Tree(fault.what), &name, fault.at, fault.also);
+    }
+    let record = root.map_or(Record::Nothing, |root| record(&sheet, path, &name, &root));
+    (record, sheet.into_found())
+}
+
+fn key_name(record: &Name, what: &tree::TreeFaultKind) -> Name {
+    match what {
+        tree::TreeFaultKind::KeyTwice { key } => record.at(key),
+        _ => record.clone(),
+    }
+}
+
+/// Returns the name of a record: its id, or its file where it has none.
+fn record_name(path: &str, root: Option<&Node>) -> Name {
+    let id = root.and_then(|root| match &root.shape {
+        Shape::Map(entries) => {
+            TELLING.iter().find_map(|(key, _)| text_of(entries, key)).map(Name::record)
+        }
+        _ => None,
+    });
+    id.unwrap_or_else(|| Name::record(path.trim_end_matches(".yaml").trim_end_matches(".yml")))
+}
+
+fn record(sheet: &Sheet, path: &str, name: &Name, root: &Node) -> Record {
+    match (path, &root.shape) {
+        ("waivers.yaml", Shape::List(_)) => waivers(sheet, root),
+        ("waivers.yaml", _) => {
+            let what = What::Shape { expected: "a list of waivers, each begun with `- finding:`" };
+            sheet.tell(what, name, root.span, None);
+            Record::Nothing
+        }
+        ("club.yaml", Shape::Map(entries)) => {
+            let at = Section::new(sheet, Name::record("club"), root.span, entries);
+            Record::Club(Box::new(at.finish(club)))
+        }
+        (_, Shape::Map(entries)) => told_by_its_keys(sheet, name, root.span, entries),
+        (_, Shape::Refused) => Record::Nothing,
+        _ => {
+            let what = What::Shape { expected: "a record of `key: value` lines" };
+            sheet.tell(what, name, root.span, None);
+            Record::Nothing
+        }
+    }
+}
+
+fn waivers(sheet: &Sheet, root: &Node) -> Record {
+    let entry = Entry {
+        key: "waivers".to_owned(),
+        key_span: Span { start: root.span.start, end: root.span.start },
+        value: root.clone(),
+    };
+    let entries = [entry];
+    let at = Section::new(sheet, Name::record("club"), root.span, &entries);
+    let read = |at: &mut Section| {
+        at.list(
+            field("waivers", "findings the club lives with for a while"),
+            Naming::Numbered,
+            waiver,
+        )
+    };
+    Record::Waivers(at.finish(read))
+}
+
+fn told_by_its_keys(sheet: &Sheet, name: &Name, span: Span, entries: &[Entry]) -> Record {
+    let has = |key: &str| entries.iter().any(|entry| entry.key == key);
+    let Some((key, kind)) = TELLING.iter().find(|(key, _)| has(key)) else {
+        tell_no_record(sheet, name, span, entries);
+        return Record::Nothing;
+    };
+    let span = super::section::stands_for(entries, key, span);
+    let at = Section::new(sheet, name.clone(), span, entries);
+    let read = match kind {
+        RecordKind::Crew => at.finish(crew).map(Record::Crew),
+        RecordKind::OarSet => at.finish(oar_set).map(Record::OarSet),
+        RecordKind::Class => at.finish(class).map(Record::Class),
+        _ => at.finish(boat).map(|boat| Record::Boat(Box::new(boat))),
+    };
+    read.unwrap_or(Record::Nothing)
+}
+
+/// A record whose telling key was given twice has been told; any other is told here.
+fn tell_no_record(sheet: &Sheet, name: &Name, span: Span, entries: &[Entry]) {
+    let keys: Vec<&str> = TELLING.iter().map(|(key, _)| *key).collect();
+    let alike = |entry: &Entry| Some((entry.key.clone(), nearest(&entry.key, &keys)?));
+    let alike = entries
+        .iter()
+        .take(20)
+        .find_map(|entry| alike(entry).map(|(key, known)| ((key, known), entry.key_span)));
+    let first = entries.first().map_or(span, |entry| entry.key_span);
+    let (nearest, at) = alike.map_or((None, first), |(nearest, at)| (Some(nearest), at));
+    let nearest = nearest.and_then(|(found, known)| {
+        TELLING.iter().find(|(key, _)| *key == known).map(|(key, _)| (found, *key))
+    });
+    sheet.tell(What::NoRecord { nearest }, name, at, None);
+}
+
+/// Returns the form of a kind of record: every field that its reader asks for.
+#[must_use]
+pub fn form(kind: RecordKind) -> Vec<Described> {
+    let sheet = Sheet::new(FileId(0), true);
+    let mut at = Section::describing(&sheet);
+    match kind {
+        RecordKind::Crew => drop(crew(&mut at)),
+        RecordKind::OarSet => drop(oar_set(&mut at)),
+        RecordKind::Boat => drop(boat(&mut at)),
+        RecordKind::Class => drop(class(&mut at)),
+        RecordKind::Club => drop(club(&mut at)),
+        RecordKind::Waiver => drop(waiver(&mut at)),
+    }
+    at.into_form()
+}

@@ -1,0 +1,114 @@
+//! Runs every rule over a book and puts what comes of it in order.
+
+use rayon::prelude::*;
+
+use super::finding::Finding;
+use super::finding::NotChecked;
+use super::finding::Outcome;
+use super::level::Level;
+use super::list::RULES;
+use super::list::find;
+use super::rule::Looks;
+use super::rule::Rule;
+use crate::model::Boat;
+use crate::model::Book;
+use crate::model::FileId;
+use crate::reading::Fault;
+use crate::units::Date;
+use crate::working::BoatSight;
+
+/// What a check is made with.
+#[derive(Clone, Copy, Debug)]
+pub struct Check {
+    /// The day that "today" is.
+    pub as_of: Date,
+}
+
+/// What came of checking a book.
+#[derive(Clone, Debug, Default)]
+pub struct Checked {
+    /// Everything found: the worst first, then by file and place.
+    pub findings: Vec<Finding>,
+    /// Every check that could not be made, by name and rule.
+    pub not_checked: Vec<NotChecked>,
+}
+
+impl Checked {
+    /// Returns how many findings of a level there are.
+    #[must_use]
+    pub fn count(&self, level: Level) -> usize {
+        self.findings.iter().filter(|finding| finding.level == level).count()
+    }
+
+    /// Returns the worst level that stands against the book; findings that are shown only don't.
+    #[must_use]
+    pub fn worst(&self) -> Option<Level> {
+        let standing = self.findings.iter().filter(|finding| !finding.shown_only);
+        standing.map(|finding| finding.level).max()
+    }
+}
+
+/// Checks a book with every rule; `faults` is what was told while it was read.
+#[must_use]
+pub fn check(book: &Book, faults: &[Fault], with: Check) -> Checked {
+    let boats = book.boats.par_iter().flat_map_iter(|boat| of_boat(book, boat));
+    let mut outcomes: Vec<Outcome> = boats.collect();
+    outcomes.extend(RULES.iter().flat_map(|rule| match rule.looks {
+        Looks::AtTheBook(look) => look(book, with.as_of),
+        _ => Vec::new(),
+    }));
+    let mut checked = Checked::default();
+    checked.findings.extend(faults.iter().filter_map(|fault| told(book, fault)));
+    for outcome in outcomes {
+        match outcome {
+            Outcome::Found(finding) => checked.findings.push(*finding),
+            Outcome::NotChecked(missing) => checked.not_checked.push(missing),
+        }
+    }
+    let unused = out_of_use(book);
+    for finding in &mut checked.findings {
+        finding.shown_only |= unused.contains(&finding.labels[0].place.file);
+    }
+    in_order(&mut checked);
+    checked
+}
+
+fn of_boat(book: &Book, boat: &Boat) -> Vec<Outcome> {
+    let sight = BoatSight::new(book, boat);
+    let look = |rule: &&'static Rule| match rule.looks {
+        Looks::AtEachBoat(look) => look(&sight),
+        Looks::AtEachSeat(look) => sight.seats().flat_map(|seat| look(&seat)).collect(),
+        Looks::AtTheBook(_) | Looks::WhileReading => Vec::new(),
+    };
+    RULES.iter().flat_map(look).collect()
+}
+
+/// What was told while reading, as a finding of the rule it breaks.
+fn told(book: &Book, fault: &Fault) -> Option<Finding> {
+    let rule = find(fault.what.rule())?;
+    let here = if fault.also.is_some() { "and here" } else { "here" };
+    let finding = Finding::new(rule, fault.name.clone(), fault.place, here);
+    let finding = match fault.also {
+        Some(also) => finding.also(also, "first here"),
+        None => finding,
+    };
+    let _ = book;
+    Some(finding.saying(fault.what.to_string()).remedy(fault.what.help()))
+}
+
+/// Files of boats that are not used: what is found there is shown and stops nothing.
+fn out_of_use(book: &Book) -> Vec<FileId> {
+    let unused = book.boats.iter().filter(|boat| boat.out_of_use.is_some());
+    unused.map(|boat| boat.file).collect()
+}
+
+fn in_order(checked: &mut Checked) {
+    let key = |finding: &Finding| {
+        let place = finding.labels[0].place;
+        (std::cmp::Reverse(finding.level), place.file, place.span, finding.rule.id)
+    };
+    checked
+        .findings
+        .sort_by(|one, other| key(one).cmp(&key(other)).then_with(|| one.name.cmp(&other.name)));
+    checked.not_checked.sort();
+}

@@ -1,0 +1,102 @@
+//! A rowlock that may not let its oar go.
+
+use super::finding::Finding;
+use super::finding::Outcome;
+use super::judging::Judged;
+use super::judging::Range;
+use super::judging::not_checked;
+use super::level::Level;
+use super::rule::Example;
+use super::rule::Looks;
+use super::rule::Rule;
+use super::sources;
+use super::words;
+use crate::model::LimitKey;
+use crate::model::Name;
+use crate::model::Oar;
+use crate::working::SeatSight;
+use crate::working::Unit;
+use crate::working::Worked;
+
+pub(super) static RULE: Rule = Rule {
+    id: "gap-too-tight",
+    level: Level::Danger,
+    checks: "The gap between the horns clears the widest section of the seat's oar, and of every spare, by less than the limit, or is not shown to clear it.",
+    reason: "When the boat rolls or a wave takes the blade, the oar must come out of the rowlock. \
+             An oar that jams breaks, throws the rower, or holds the boat down by the blade.",
+    remedy: "Bend the after horn only, its top to the stern, until the gap is wide enough; low at the foot, a second bar holding so that the pin carries nothing; then lift the oar out by hand at every angle.",
+    formula: "clearance = gap - widest section of the shaft; it must be over the limit by as much as it is good to",
+    default: "at least 5 mm",
+    sources: &[
+        sources::GEOMETRY.at("a shaft passes a mouth no narrower than its widest section"),
+        sources::ISO_14253.at("the burden of proof reversed: conformity must be proven"),
+        sources::CLUB.at("5 mm"),
+    ],
+    example: Example {
+        wrong: &[("boats/kittiwake.yaml", "seat: 1", "gap: 60", "gap: 55  # <--")],
+        right: &[("boats/kittiwake.yaml", "seat: 1", "gap: 60", "gap: 60.4")],
+    },
+    looks: Looks::AtEachSeat(check),
+};
+
+fn check(seat: &SeatSight) -> Vec<Outcome> {
+    let own = seat.oar.map(|oar| (seat.name().at("rowlock/gap"), oar, seat.clearance()));
+    let spares = seat.at.boat.spares.iter().filter_map(|spare| {
+        let oar = seat.at.book.oar(seat.at.boat, spare)?;
+        let name = seat.name().at(format_args!("spare/{}", spare.value));
+        Some((name, oar, seat.clearance_of(oar)))
+    });
+    own.into_iter()
+        .chain(spares)
+        .flat_map(|(name, oar, clearance)| one(seat, name, oar, &clearance))
+        .collect()
+}
+
+fn one(seat: &SeatSight, name: Name, oar: &Oar, clearance: &Worked) -> Vec<Outcome> {
+    let range = Range::in_force(seat.at.in_force, LimitKey::Clearance, Unit::Mm);
+    let clearance = match clearance {
+        Ok(clearance) => clearance,
+        Err(lack) => return vec![not_checked(&RULE, &name, lack)],
+    };
+    let Some(range) = range else { return Vec::new() };
+    let Some(judged) = range.judge_danger(clearance) else { return Vec::new() };
+    let (Some(gap), Some(widest)) = (&seat.seat.rowlock.gap, oar.shaft.widest()) else {
+        return Vec::new();
+    };
+    let id = oar.id.as_ref().map_or("the oar", |id| &id.value);
+    let value = words::measured(clearance, Unit::Mm);
+    let finding = Finding::new(&RULE, name, gap.place, "this gap")
+        .also(widest.place, format!("the widest part of {id}"))
+        .saying(format!(
+            "{}: the gap clears oar {id} by {value}: {} ({})",
+            seat.called(),
+            verdict(&judged, clearance.expanded()),
+            range.words(judged.bound),
+        ))
+        .remedy(remedy(&judged))
+        .judged(words::figure(clearance, Unit::Mm), Some(range.shown(judged.bound)));
+    vec![finding.found()]
+}
+
+/// Tells the two dangers apart: proven short, or not shown to clear.
+fn verdict(judged: &Judged, good_to: f64) -> String {
+    let by = words::number(judged.by.abs(), "mm");
+    match (judged.proven, judged.by < 0.0) {
+        (true, _) => format!("{by} short"),
+        (false, true) => format!("{by} short, but that is within ± {good_to:.1} mm"),
+        (false, false) => format!("only {by} over the limit, within ± {good_to:.1} mm"),
+    }
+}
+
+fn remedy(judged: &Judged) -> String {
+    if judged.proven {
+        let by = words::number(judged.by, "mm");
+        return format!(
+            "Open the gap by at least {by}: the top of the after horn to the stern, never the forward one. Bend low at the foot, a second bar holding. Then lift the oar out by hand at every angle."
+        );
+    }
+    format!(
+        "Not shown to clear. {} Change no metal until it is proven short.",
+        judged.measure_again
+    )
+}

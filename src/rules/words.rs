@@ -1,0 +1,43 @@
+//! Figures in the words of the beach. A figure is never shown without its unit, nor a measured
+//! one without how good it is.
+
+use super::finding::Figure;
+use crate::working::Budget;
+use crate::working::Unit;
+
+/// Returns how many decimals a unit is shown with.
+pub(super) fn places(unit: &str) -> usize {
+    match unit {
+        "mm" | "%" => 1,
+        "deg" => 2,
+        "times" | "days" => 0,
+        _ => 3,
+    }
+}
+
+/// Returns a number with its unit.
+pub(super) fn number(value: f64, unit: &str) -> String {
+    let places = places(unit);
+    let value = if format!("{value:.places$}").trim_start_matches(['-', '0', '.']).is_empty() {
+        0.0
+    } else {
+        value
+    };
+    if unit.is_empty() { format!("{value:.places$}") } else { format!("{value:.places$} {unit}") }
+}
+
+/// Returns a measured value with how good it is.
+pub(super) fn measured(budget: &Budget, unit: Unit) -> String {
+    let value = number(budget.value(), unit.word());
+    format!("{value}, good to ± {}", number(budget.expanded(), unit.word()))
+}
+
+/// Returns a measured value as a figure.
+pub(super) fn figure(budget: &Budget, unit: Unit) -> Figure {
+    Figure { number: budget.value(), uncertainty: Some(budget.expanded()), unit: unit.word() }
+}
+
+/// Returns a limit's figure as it was set: no more decimals than it has.
+pub(super) fn limit(value: f64, unit: &str) -> String {
+    if unit.is_empty() { value.to_string() } else { format!("{value} {unit}") }
+}

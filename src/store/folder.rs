@@ -1,0 +1,128 @@
+//! Opens a book that lies in a folder: walks it, reads its files side by side.
+
+use std::convert::Infallible;
+use std::fs::File;
+use std::io;
+use std::io::Read;
+use std::path::Path;
+use std::path::PathBuf;
+
+use rayon::prelude::*;
+
+use crate::store::Store;
+use crate::store::error::StoreError;
+use crate::store::error::Unread;
+use crate::store::layout;
+use crate::store::named::Content;
+use crate::store::named::MAX_FILE_BYTES;
+use crate::store::named::Named;
+use crate::store::named::Refusal;
+use crate::store::names;
+use crate::store::repository::Ignoring;
+use crate::store::seeking;
+use crate::store::walking;
+use crate::store::walking::Survey;
+
+/// Returns every text of the book in a folder. The folder must be the book's root.
+///
+/// Links are not followed. What git ignores is left out unless git tracks it; when git can't be
+/// asked, nothing is left out and a warning says so.
+///
+/// # Errors
+///
+/// [`StoreError`]: no such folder, not a folder, no `club.yaml` in it, or bytes that could not be
+/// had, with every such path.
+pub fn open_folder(root: &Path) -> Result<Store, StoreError> {
+    let folder = seeking::real_folder(root)?;
+    if !seeking::is_book(&folder)? {
+        return Err(seeking::no_book(root, &folder));
+    }
+    let survey = survey(&folder);
+    let files = read_all(&folder, &survey)?;
+    let mut left_out: Vec<String> = survey.left_out.iter().map(|path| names::shown(path)).collect();
+    left_out.sort_unstable();
+    let name = name_of(root, &folder);
+    Ok(Store { root: folder, name, files, left_out, warnings: survey.warnings })
+}
+
+/// Walks the folder by git's rules where they can be had, else without.
+fn survey(root: &Path) -> Survey {
+    match survey_by_rules(root) {
+        Ok(survey) => survey,
+        Err(reason) => {
+            let mut survey = survey_of_all(root);
+            let warning =
+                format!("Git's ignore rules were not used; every file was read: {reason}");
+            survey.warnings.insert(0, warning);
+            survey
+        }
+    }
+}
+
+fn survey_by_rules(root: &Path) -> Result<Survey, String> {
+    let Some(rules) = Ignoring::around(root)? else { return Ok(survey_of_all(root)) };
+    let mut survey = walking::survey(root, |path| rules.leaves_out(path))?;
+    survey.warnings.extend(absent(root, &rules));
+    Ok(survey)
+}
+
+fn survey_of_all(root: &Path) -> Survey {
+    let Ok(survey) = walking::survey(root, |_| Ok::<bool, Infallible>(false));
+    survey
+}
+
+/// Returns a warning for the texts that a sparse checkout keeps out of the folder.
+fn absent(root: &Path, rules: &Ignoring) -> Option<String> {
+    let texts = rules.sparse().filter(|path| layout::may_be_text(path));
+    let gone = texts.filter(|path| root.join(path).symlink_metadata().is_err());
+    let names: Vec<String> = gone.map(|path| names::shown(&path)).collect();
+    (!names.is_empty()).then(|| {
+        format!(
+            "This checkout is sparse: tracked, but not in the folder and so not read: {}. To have \
+             all: git -C {} sparse-checkout disable",
+            names.join(", "),
+            names::quoted(root)
+        )
+    })
+}
+
+fn read_all(root: &Path, survey: &Survey) -> Result<Vec<Named>, StoreError> {
+    let read: Vec<(&PathBuf, io::Result<Content>)> =
+        survey.files.par_iter().map(|path| (path, read(&root.join(path)))).collect();
+    let mut unread = survey.unread.clone();
+    let mut files: Vec<Named> = survey.links.iter().map(|path| link(path)).collect();
+    for (path, content) in read {
+        match content {
+            Ok(content) => files.push(Named { path: names::shown(path), content }),
+            Err(error) => unread.push(Unread::because(path, &error)),
+        }
+    }
+    unread.sort_unstable();
+    files.sort_unstable_by(|a, b| a.path.cmp(&b.path));
+    if unread.is_empty() { Ok(files) } else { Err(StoreError::CannotRead { unread }) }
+}
+
+fn link(path: &Path) -> Named {
+    Named { path: names::shown(path), content: Content::Refused(Refusal::Link) }
+}
+
+/// Reads a file. One that grows while it is read can't take more than the limit either.
+fn read(path: &Path) -> io::Result<Content> {
+    let file = File::open(path)?;
+    let bytes = file.metadata()?.len();
+    if bytes > MAX_FILE_BYTES {
+        return Ok(Content::Refused(Refusal::TooLarge { bytes }));
+    }
+    let mut content = Vec::new();
+    file.take(MAX_FILE_BYTES + 1).read_to_end(&mut content)?;
+    let bytes = content.len() as u64;
+    if bytes > MAX_FILE_BYTES {
+        return Ok(Content::Refused(Refusal::TooLarge { bytes }));
+    }
+    Ok(Content::of_bytes(content))
+}
+
+fn name_of(given: &Path, folder: &Path) -> String {
+    let name = given.file_name().or_else(|| folder.file_name());
+    names::shown(name.map_or(folder, Path::new))
+}

@@ -1,0 +1,70 @@
+//! Where in a book a text may stand; looks at names only.
+
+use std::ffi::OsStr;
+use std::path::Path;
+
+/// The file that makes a folder a book.
+pub(super) const CLUB: &str = "club.yaml";
+
+/// The files that stand at the root.
+const AT_ROOT: [&str; 2] = [CLUB, "waivers.yaml"];
+
+/// The folders that hold records.
+const OF_RECORDS: [&str; 4] = ["boats", "oars", "crews", "classes"];
+
+/// Folders at the root whose YAML files nobody misses.
+const ASIDE: [&str; 2] = ["schema", "target"];
+
+/// What part of a book a path lies in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Part {
+    /// `club.yaml` or `waivers.yaml`.
+    Root,
+    /// One of the four folders of records, itself.
+    Shelf,
+    /// Below a folder of records.
+    Records,
+    /// Anywhere else.
+    Elsewhere,
+}
+
+impl Part {
+    /// Returns the part that a path, relative to the book's root, lies in.
+    pub(super) fn of(path: &Path) -> Self {
+        let mut parts = path.iter();
+        let first = parts.next().unwrap_or_default();
+        let alone = parts.next().is_none();
+        if OF_RECORDS.iter().any(|name| first == *name) {
+            if alone { Self::Shelf } else { Self::Records }
+        } else if alone && AT_ROOT.iter().any(|name| first == *name) {
+            Self::Root
+        } else {
+            Self::Elsewhere
+        }
+    }
+}
+
+/// Returns whether a text is looked for under this path, relative to the book's root.
+pub(super) fn may_be_text(path: &Path) -> bool {
+    match Part::of(path) {
+        Part::Root => true,
+        Part::Records => is_yaml(path),
+        Part::Shelf | Part::Elsewhere => false,
+    }
+}
+
+/// Returns whether the path ends in `.yaml` or `.yml`, in any letter case.
+pub(super) fn is_yaml(path: &Path) -> bool {
+    let name = path.file_name().unwrap_or_default().as_encoded_bytes().to_ascii_lowercase();
+    name.ends_with(b".yaml") || name.ends_with(b".yml")
+}
+
+/// Returns whether a folder of this path, relative to the book's root, is not looked into.
+pub(super) fn is_aside(folder: &Path) -> bool {
+    is_dotted(folder) || ASIDE.iter().any(|name| folder.as_os_str() == OsStr::new(name))
+}
+
+/// Returns whether the last part begins with a dot.
+pub(super) fn is_dotted(path: &Path) -> bool {
+    path.file_name().unwrap_or_default().as_encoded_bytes().starts_with(b".")
+}

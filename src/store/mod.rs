@@ -1,0 +1,69 @@
+//! Named texts of a book, wherever they came from; knows no boats and no YAML.
+//!
+//! The only room that names git and the only one that reads a book's files. What it gives, a
+//! [`Store`], does not tell where the texts came from: a folder gives them here.
+//!
+//! ```text
+//! club.yaml      the book's root is the folder that holds it
+//! waivers.yaml
+//! boats/         every *.yaml and *.yml below these four,
+//! oars/          in any letter case, subfolders too,
+//! crews/         folders whose name begins with a dot aside
+//! classes/
+//! ```
+
+mod error;
+mod folder;
+mod layout;
+mod named;
+mod names;
+mod repository;
+mod seeking;
+mod walking;
+
+use std::path::PathBuf;
+
+pub use error::StoreError;
+pub use error::Unread;
+pub use folder::open_folder;
+pub use named::Content;
+pub use named::MAX_FILE_BYTES;
+pub use named::Named;
+pub use named::Refusal;
+pub use seeking::find_book;
+
+/// The texts of one book.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Store {
+    /// The book's root: whole, every link in it resolved.
+    pub root: PathBuf,
+    /// The root's own name as it was given, for messages; the true name where none was given (`.`).
+    pub name: String,
+    /// The texts, sorted by path.
+    pub files: Vec<Named>,
+    /// YAML files in places where no record is looked for, sorted. Folders whose name begins with a
+    /// dot, `schema/`, `target/` and what git ignores are not searched for them.
+    pub left_out: Vec<String>,
+    /// What the user should know though the texts are complete, in plain words.
+    pub warnings: Vec<String>,
+}
+
+impl Store {
+    /// Returns where the file of a [`Named::path`] lies, escapes undone.
+    ///
+    /// # Example
+    ///
+    /// ```no_run
+    /// use std::path::Path;
+    /// use tholebook::store;
+    ///
+    /// let book = store::open_folder(Path::new("example-club"))?;
+    /// let file = book.file("boats/kittiwake.yaml");
+    /// assert!(file.ends_with("boats/kittiwake.yaml"));
+    /// # Ok::<(), store::StoreError>(())
+    /// ```
+    #[must_use]
+    pub fn file(&self, path: &str) -> PathBuf {
+        self.root.join(names::path_of(path))
+    }
+}

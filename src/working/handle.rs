@@ -1,0 +1,107 @@
+//! How far the handle passes the seat mark: as read, as worked out, and past the centreline.
+
+use super::Budget;
+use super::input::Input;
+use super::input::Unit;
+use super::lack::Worked;
+use super::lack::together;
+use super::lack::work;
+use super::sight::SeatSight;
+use crate::geometry::handle;
+use crate::geometry::level::true_past_mark;
+use crate::model::Tool;
+use crate::units::Angle;
+use crate::units::Length;
+
+/// How high a handle end stands above the seat where nobody measured it, in millimetres.
+///
+/// # Source
+///
+/// An illustrative figure, no published source.
+const USUAL_HEIGHT: f64 = 300.0;
+
+/// How far a boat's handles may stand from the usual height, in millimetres. From the same figure.
+const HEIGHT_HALF_WIDTH: f64 = 150.0;
+
+impl SeatSight<'_> {
+    /// Returns pin to the centreline.
+    pub fn spread(&self) -> Worked {
+        self.length(self.seat.pin.spread.as_ref(), "pin/spread", "spread")
+    }
+
+    /// Returns the seat mark, on the far side of the centreline from the rowlock positive.
+    pub fn seat_mark(&self) -> Worked {
+        self.length(self.seat.seat_mark.as_ref(), "seat-mark", "seat mark")
+    }
+
+    /// Returns how far the handle passes the seat mark, as read and corrected for roll.
+    ///
+    /// The bob hangs from the handle end: in a rolled boat it falls to the low side by the
+    /// handle's height above the seat times the tangent of the roll.
+    pub fn handle_read(&self) -> Worked {
+        let field = "handle-past-mark";
+        let read = self.length(self.seat.handle_past_mark.as_ref(), field, "handle past mark");
+        let side = self.side()?;
+        let height = self.handle_height(&read)?;
+        work([&read, &Ok(height), &self.at.roll()], |[read, height, roll]| {
+            let [read, height] = [read, height].map(Length::mm);
+            Some(true_past_mark(read, height, Angle::deg(roll), side).as_mm())
+        })
+    }
+
+    /// Returns the height of the handle end above the seat. Not measured, it is an input of its
+    /// own, as uncertain as boats are different.
+    fn handle_height(&self, read: &Worked) -> Worked {
+        let rowlock = &self.seat.rowlock;
+        let above =
+            self.length(rowlock.above_seat.as_ref(), "rowlock/above-seat", "rowlock above seat");
+        let collar = self.collar_to_pin().map(|(collar, _)| collar);
+        let inboard = self.inboard();
+        let risen = collar.and_then(|collar| {
+            work([&above, &inboard, &self.at.dip()], |[above, inboard, dip]| {
+                Some(above + (inboard + collar) * Angle::deg(dip).sin())
+            })
+        });
+        risen.or_else(|_| {
+            let [read] = together([read])?;
+            let place = read.parts().first().map(|part| part.input.place);
+            let (what, tool) = ("height of the handle above the seat", Tool::Tape);
+            let value = USUAL_HEIGHT;
+            let input = |place| Input { place, what, tool, value, unit: Unit::Mm };
+            Ok(place.map_or_else(
+                || Budget::exact(value),
+                |place| Budget::reading(value, HEIGHT_HALF_WIDTH, input(place)),
+            ))
+        })
+    }
+
+    /// Returns how far the handle passes the seat mark, from inboard, spread, seat mark and dip.
+    pub fn handle_computed(&self) -> Worked {
+        let (collar, _) = self.collar_to_pin()?;
+        let inputs = [&self.inboard(), &self.spread(), &self.seat_mark(), &self.at.dip()];
+        work(inputs, |[inboard, spread, mark, dip]| {
+            let [inboard, collar, spread, mark] = [inboard, collar, spread, mark].map(Length::mm);
+            Some(handle::past_mark(inboard, collar, spread, mark, Angle::deg(dip)).as_mm())
+        })
+    }
+
+    /// Returns how far the handle passes the centreline, from inboard, spread and dip.
+    pub fn overlap(&self) -> Worked {
+        let (collar, _) = self.collar_to_pin()?;
+        work([&self.inboard(), &self.spread(), &self.at.dip()], |[inboard, spread, dip]| {
+            let [inboard, collar, spread] = [inboard, collar, spread].map(Length::mm);
+            Some(handle::past_centreline(inboard, collar, spread, Angle::deg(dip)).as_mm())
+        })
+    }
+
+    /// Returns back chock to pin.
+    pub fn chock_to_pin(&self) -> Worked {
+        self.length(self.seat.chock_to_pin.as_ref(), "chock-to-pin", "back chock to pin")
+    }
+
+    /// Returns how far the after horn's tip stands to the stern of its shank.
+    pub fn after_tip(&self) -> Worked {
+        let tip = self.seat.rowlock.after_tip.as_ref();
+        self.length(tip, "rowlock/after-tip", "tip of the after horn")
+    }
+}

@@ -1,0 +1,25 @@
+//! What follows from the readings of a boat: each worked-out value with its budget.
+//!
+//! Joins the record to geometry and metrology. Judges nothing: whether a value is allowed is for
+//! `rules`.
+
+mod bed;
+mod clearance;
+mod gearing;
+mod handle;
+mod in_force;
+mod input;
+mod lack;
+mod lean;
+mod pitch;
+mod sides;
+mod sight;
+
+pub use in_force::{InForce, LimitInForce};
+pub use input::{Input, Unit};
+pub use lack::{Lack, Worked};
+pub use pitch::{ArcLean, Attitude};
+pub use sight::{BoatSight, SeatSight};
+
+/// A value and what it was worked out from.
+pub type Budget = crate::metrology::Budget<Input>;

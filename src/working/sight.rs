@@ -1,0 +1,187 @@
+//! A boat and a seat of hers as the sums see them: the record, the oar, and what is in force.
+
+use super::Budget;
+use super::in_force::InForce;
+use super::input::Input;
+use super::input::Unit;
+use super::lack::Lack;
+use super::lack::Worked;
+use crate::geometry::Side;
+use crate::metrology::half_width::of_readings;
+use crate::model::Boat;
+use crate::model::Book;
+use crate::model::Name;
+use crate::model::Oar;
+use crate::model::OarSet;
+use crate::model::Place;
+use crate::model::Placed;
+use crate::model::Reading;
+use crate::model::Seat;
+use crate::model::Tool;
+use crate::units::Angle;
+use crate::units::Length;
+
+/// A boat with what is in force for her.
+#[derive(Clone, Copy)]
+pub struct BoatSight<'b> {
+    /// The book.
+    pub book: &'b Book,
+    /// The boat.
+    pub boat: &'b Boat,
+    /// The oar set she carries, where there is one.
+    pub oars: Option<&'b OarSet>,
+    /// What is in force.
+    pub in_force: InForce<'b>,
+}
+
+/// A seat with its oar.
+#[derive(Clone, Copy)]
+pub struct SeatSight<'b> {
+    /// The boat.
+    pub at: BoatSight<'b>,
+    /// The seat.
+    pub seat: &'b Seat,
+    /// The oar, where there is one.
+    pub oar: Option<&'b Oar>,
+}
+
+impl<'b> BoatSight<'b> {
+    /// Looks at a boat.
+    #[must_use]
+    pub fn new(book: &'b Book, boat: &'b Boat) -> Self {
+        Self { book, boat, oars: book.oars_of(boat), in_force: InForce::new(book, boat) }
+    }
+
+    /// Returns her seats, as written.
+    pub fn seats(&self) -> impl Iterator<Item = SeatSight<'b>> + use<'b> {
+        let at = *self;
+        let oar = move |seat: &Seat| at.book.oar(at.boat, seat.oar.as_ref()?);
+        at.boat.seats.iter().map(move |seat| SeatSight { at, seat, oar: oar(seat) })
+    }
+
+    /// Returns trim as read; bow up is positive.
+    pub fn trim(&self) -> Worked {
+        let field = "rigged/level/trim";
+        self.angle(self.boat.rigged.trim.as_ref(), field, "trim of the boat")
+    }
+
+    /// Returns roll as read; port side down is positive.
+    pub fn roll(&self) -> Worked {
+        let field = "rigged/level/roll";
+        self.angle(self.boat.rigged.roll.as_ref(), field, "roll of the boat")
+    }
+
+    /// Returns the dip of her oars.
+    pub fn dip(&self) -> Worked {
+        let dip = self.in_force.dip().ok_or_else(|| Lack::of("oar-angle/dip of the class"))?;
+        Ok(self.constant(dip, Tool::Dip, "dip of the oar", Unit::Deg))
+    }
+
+    /// A length that was read.
+    pub(super) fn length(
+        &self,
+        reading: Option<&Reading<Length>>,
+        field: &str,
+        what: &'static str,
+    ) -> Worked {
+        let reading = reading.ok_or_else(|| Lack::of(field))?;
+        let values: Vec<f64> = reading.values.iter().map(|value| value.as_mm()).collect();
+        let to = reading.to.map(Length::as_mm);
+        self.taken(&values, to, reading.tool, reading.place, what, Unit::Mm)
+    }
+
+    /// An angle that was read.
+    pub(super) fn angle(
+        &self,
+        reading: Option<&Reading<Angle>>,
+        field: &str,
+        what: &'static str,
+    ) -> Worked {
+        let reading = reading.ok_or_else(|| Lack::of(field))?;
+        let values: Vec<f64> = reading.values.iter().map(|value| value.as_deg()).collect();
+        let to = reading.to.map(Angle::as_deg);
+        self.taken(&values, to, reading.tool, reading.place, what, Unit::Deg)
+    }
+
+    /// A reading, taken once or several times with one tool.
+    pub(super) fn taken(
+        &self,
+        values: &[f64],
+        to: Option<f64>,
+        tool: Tool,
+        place: Place,
+        what: &'static str,
+        unit: Unit,
+    ) -> Worked {
+        let finest = to.unwrap_or_else(|| self.in_force.half_width(tool));
+        let (value, half_width) = of_readings(values, finest).ok_or_else(|| Lack::of(what))?;
+        Ok(Budget::reading(value, half_width, Input { place, what, tool, value, unit }))
+    }
+
+    /// A figure of the class or of the day that is only known as well as its tool reads.
+    pub(super) fn constant(
+        &self,
+        figure: Placed<f64>,
+        tool: Tool,
+        what: &'static str,
+        unit: Unit,
+    ) -> Budget {
+        let Placed { value, place } = figure;
+        let half_width = self.in_force.half_width(tool);
+        Budget::reading(value, half_width, Input { place, what, tool, value, unit })
+    }
+}
+
+impl<'b> SeatSight<'b> {
+    /// Returns the name of the seat.
+    #[must_use]
+    pub fn name(&self) -> Name {
+        let record = self.at.boat.record();
+        match self.seat.number {
+            Some(number) => record.seat(number.value),
+            None => record.at("seats"),
+        }
+    }
+
+    /// Returns how a person would call the seat.
+    #[must_use]
+    pub fn called(&self) -> String {
+        let boat = self.at.boat.called();
+        match self.seat.number {
+            Some(number) => format!("{boat}, seat {}", number.value),
+            None => format!("{boat}, a seat without a number"),
+        }
+    }
+
+    /// Returns the side of the oar.
+    pub(super) fn side(&self) -> Result<Side, Lack> {
+        self.seat.side.map(|side| side.value).ok_or_else(|| Lack::of("side"))
+    }
+
+    /// A length of the seat.
+    pub(super) fn length(
+        &self,
+        reading: Option<&Reading<Length>>,
+        field: &str,
+        what: &'static str,
+    ) -> Worked {
+        self.at.length(reading, field, what)
+    }
+
+    /// A length of the seat's oar.
+    pub(super) fn of_oar(
+        &self,
+        pick: impl Fn(&'b Oar) -> Option<&'b Reading<Length>>,
+        field: &str,
+        what: &'static str,
+    ) -> Worked {
+        let oar = self.oar.ok_or_else(|| Lack::of("oar"))?;
+        self.at.length(pick(oar), &field_of(oar, field), what)
+    }
+}
+
+/// Returns the name of a field of an oar, below its set.
+pub(super) fn field_of(oar: &Oar, field: &str) -> String {
+    let id = oar.id.as_ref().map_or("oar", |id| &id.value);
+    format!("{id}/{field}")
+}
