@@ -1,7 +1,9 @@
 //! Every rule, once.
 
+use super::anchor_not_allowed;
 use super::arc_disagrees;
 use super::boat_not_level;
+use super::defect_open;
 use super::gap_not_measured;
 use super::gap_rubs_in_roll;
 use super::gap_too_loose;
@@ -9,18 +11,35 @@ use super::gap_too_tight;
 use super::handle_past_mark_disagrees;
 use super::handle_past_mark_wrong;
 use super::horn_hooks;
+use super::key_twice;
 use super::level_not_recorded;
 use super::lift_not_tried;
+use super::missing_key;
+use super::no_such_record;
+use super::not_a_date;
+use super::not_a_number;
+use super::not_measured;
 use super::oar_cannot_suit;
 use super::oar_did_not_lift_out;
+use super::oar_twice;
+use super::oar_unfit;
+use super::out_of_bounds;
 use super::pin_not_vertical;
 use super::pitch_mismatch;
 use super::pitch_out_of_range;
 use super::pitch_varies_through_arc;
+use super::record_twice;
 use super::rowlock_not_free;
 use super::rule::Rule;
+use super::seats_wrong;
 use super::sides_unequal;
+use super::tag_not_allowed;
+use super::too_large;
 use super::unknown_key;
+use super::unreadable;
+use super::wrong_id;
+use super::wrong_unit;
+use super::wrong_word;
 
 /// Every rule, in the order in which the boat is rigged; what is told while reading comes last.
 pub static RULES: &[&Rule] = &[
@@ -43,7 +62,26 @@ pub static RULES: &[&Rule] = &[
     &rowlock_not_free::RULE,
     &handle_past_mark_wrong::RULE,
     &handle_past_mark_disagrees::RULE,
+    &oar_unfit::RULE,
+    &defect_open::RULE,
+    &oar_twice::RULE,
+    &no_such_record::RULE,
+    &record_twice::RULE,
+    &seats_wrong::RULE,
+    &not_measured::RULE,
+    &unreadable::RULE,
     &unknown_key::RULE,
+    &key_twice::RULE,
+    &not_a_number::RULE,
+    &wrong_unit::RULE,
+    &wrong_word::RULE,
+    &not_a_date::RULE,
+    &missing_key::RULE,
+    &wrong_id::RULE,
+    &out_of_bounds::RULE,
+    &anchor_not_allowed::RULE,
+    &tag_not_allowed::RULE,
+    &too_large::RULE,
 ];
 
 /// Returns the rule called `id`.

@@ -3,6 +3,9 @@
 
 use crate::model::Span;
 
+/// An invisible mark that some systems write before the text.
+pub(super) const BYTE_ORDER_MARK: char = '\u{feff}';
+
 /// Walks over the signs that stand in `text` from a byte on, and ends before the first value.
 pub(super) struct Marks<'t> {
     text: &'t str,
@@ -36,6 +39,10 @@ impl Iterator for Marks<'_> {
                 }
                 b'#' => {
                     self.at = line_end(self.text, start);
+                    continue;
+                }
+                _ if self.text[start..].starts_with(BYTE_ORDER_MARK) => {
+                    self.at += BYTE_ORDER_MARK.len_utf8();
                     continue;
                 }
                 b'&' | b'!' => word_length(&bytes[start..]),
