@@ -73,22 +73,23 @@ impl<'b> Range<'b> {
         Self { in_force, least, most: None, unit }
     }
 
-    /// Returns what two limits leave between them: the most that `upper` less `lower` allows.
+    /// Returns what two limits leave between them: the most of one less the least of the other.
     pub(super) fn between(
         in_force: InForce<'b>,
-        lower: LimitInForce,
-        upper: LimitInForce,
+        least: LimitKey,
+        most: LimitKey,
         unit: Unit,
-    ) -> Self {
-        let both = |lower: String, upper: String| {
-            if lower == upper { lower } else { format!("{lower}; {upper}") }
-        };
+    ) -> Option<Self> {
+        let lower = in_force.limit(least, Part::Least)?;
+        let upper = in_force.limit(most, Part::Most)?;
+        let both =
+            |lower: &str, upper: &str| format!("{}: {lower}; {}: {upper}", least.key(), most.key());
         let most = Figure {
             value: upper.value - lower.value,
-            from: both(lower.from, upper.from),
-            source: both(lower.source, upper.source),
+            from: both(&lower.from, &upper.from),
+            source: both(&lower.source, &upper.source),
         };
-        Self { in_force, least: None, most: Some(most), unit }
+        Some(Self { in_force, least: None, most: Some(most), unit })
     }
 
     fn bounds(&self) -> Bounds {
@@ -238,6 +239,9 @@ impl Judged {
     /// Tells the two dangers apart: proven short, or not shown to clear.
     pub(super) fn danger_words(&self, unit: Unit) -> String {
         let by = words::number(self.by.abs(), unit.word());
+        if by == words::number(0.0, unit.word()) {
+            return "just at the limit, too close to call".to_owned();
+        }
         match (self.proven, self.by < 0.0) {
             (true, _) => format!("{by} short"),
             (false, true) => format!("{by} short, too close to call"),
@@ -248,9 +252,11 @@ impl Judged {
 
 /// Says that a check could not be made, and what is missing for it.
 pub(super) fn not_checked(rule: &'static Rule, name: &Name, lack: &Lack) -> Outcome {
-    let missing = match lack {
+    let mut missing = match lack {
         Lack::NotMeasured(fields) => fields.clone(),
         Lack::Impossible(why) => vec![(*why).to_owned()],
     };
+    missing.sort();
+    missing.dedup();
     Outcome::NotChecked(NotChecked { rule: rule.id, name: name.clone(), missing })
 }
