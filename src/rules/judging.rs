@@ -20,12 +20,13 @@ use crate::working::Budget;
 use crate::working::InForce;
 use crate::working::Lack;
 use crate::working::LimitInForce;
+use crate::working::Tools;
 use crate::working::Unit;
 use crate::working::Worked;
 
 /// The least and the most in force, with who set each.
 pub(super) struct Range<'b> {
-    in_force: InForce<'b>,
+    tools: Tools<'b>,
     least: Option<Figure>,
     most: Option<Figure>,
     unit: Unit,
@@ -63,14 +64,26 @@ impl<'b> Range<'b> {
     pub(super) fn in_force(in_force: InForce<'b>, key: LimitKey, unit: Unit) -> Option<Self> {
         let least = in_force.limit(key, Part::Least).map(Figure::from);
         let most = in_force.limit(key, Part::Most).map(Figure::from);
-        (least.is_some() || most.is_some()).then_some(Self { in_force, least, most, unit })
+        let tools = in_force.tools();
+        (least.is_some() || most.is_some()).then_some(Self { tools, least, most, unit })
+    }
+
+    /// Returns a range of two figures, for values read with these tools; none without a figure.
+    pub(super) fn of_figures(
+        tools: Tools<'b>,
+        least: Option<LimitInForce>,
+        most: Option<LimitInForce>,
+        unit: Unit,
+    ) -> Option<Self> {
+        let (least, most) = (least.map(Figure::from), most.map(Figure::from));
+        (least.is_some() || most.is_some()).then_some(Self { tools, least, most, unit })
     }
 
     /// Returns the limit 0, which nobody sets: it is a place, such as where a shaft begins to rub.
     pub(super) fn at_least_nought(in_force: InForce<'b>, unit: Unit, source: &str) -> Self {
         let from = "the rule itself".to_owned();
         let least = Some(Figure { value: 0.0, from, source: source.to_owned() });
-        Self { in_force, least, most: None, unit }
+        Self { tools: in_force.tools(), least, most: None, unit }
     }
 
     /// Returns what two limits leave between them: the most of one less the least of the other.
@@ -89,7 +102,7 @@ impl<'b> Range<'b> {
             from: both(&lower.from, &upper.from),
             source: both(&lower.source, &upper.source),
         };
-        Some(Self { in_force, least: None, most: Some(most), unit })
+        Some(Self { tools: in_force.tools(), least: None, most: Some(most), unit })
     }
 
     fn bounds(&self) -> Bounds {
@@ -153,14 +166,14 @@ impl<'b> Range<'b> {
     }
 
     /// Judges a value against an ordinary limit: a fault must be proven.
-    fn judge(&self, value: &Budget) -> Option<Judged> {
+    pub(super) fn judge(&self, value: &Budget) -> Option<Judged> {
         let (by, bound, proven) =
             match decision::ordinary(value.value(), value.expanded(), self.bounds()) {
                 Verdict::Within => return None,
                 Verdict::Beyond { by, bound } => (by, bound, true),
                 Verdict::Undecided { by, bound } => (by, bound, false),
             };
-        let measure_again = measure_again(value, self.in_force, by);
+        let measure_again = measure_again(value, self.tools, |good_to| good_to < by);
         Some(Judged { by, bound, proven, measure_again })
     }
 
@@ -172,8 +185,26 @@ impl<'b> Range<'b> {
                 DangerVerdict::Short { by, bound } => (by, bound, true),
                 DangerVerdict::NotShown { margin, bound } => (margin, bound, false),
             };
-        let measure_again = measure_again(value, self.in_force, by.abs());
+        let measure_again = measure_again(value, self.tools, |good_to| good_to < by.abs());
         Some(Judged { by, bound, proven, measure_again })
+    }
+
+    /// Returns one figure.
+    pub(super) fn value(&self, bound: Bound) -> Option<f64> {
+        self.figure(bound).map(|limit| limit.value)
+    }
+
+    /// Returns what to read again, and with what, where a value is too coarse for this limit
+    /// whatever is read.
+    pub(super) fn too_coarse(&self, value: &Budget) -> Option<String> {
+        let coarse = |good_to: f64| decision::tool_too_coarse(good_to, self.bounds());
+        let finer = || measure_again(value, self.tools, |good_to| !coarse(good_to));
+        coarse(value.expanded()).then(finer)
+    }
+
+    /// Returns the limit as it is shown beside a finding that no one figure is the cause of.
+    pub(super) fn shown_whole(&self) -> LimitShown {
+        self.shown(if self.most.is_some() { Bound::Most } else { Bound::Least })
     }
 
     /// Judges a value against a danger limit and makes a finding where it is not shown to clear.

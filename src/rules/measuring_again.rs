@@ -3,8 +3,8 @@
 use crate::metrology::Part;
 use crate::model::Tool;
 use crate::working::Budget;
-use crate::working::InForce;
 use crate::working::Input;
+use crate::working::Tools;
 use crate::working::Unit;
 
 /// Tools that measure lengths, the coarsest first.
@@ -16,20 +16,20 @@ const FINE: [f64; 4] = [0.5, 0.2, 0.1, 0.05];
 /// More readings than this are not named one by one.
 const NAMED: usize = 3;
 
-/// Returns what to read again, and with what, so that the value is good to better than `room`.
+/// Returns what to read again, and with what, so that the value is good `enough`.
 ///
 /// The reading with the greatest share is read finer, and with it all that are read alike.
-pub(super) fn measure_again(value: &Budget, in_force: InForce, room: f64) -> String {
+pub(super) fn measure_again(value: &Budget, tools: Tools, enough: impl Fn(f64) -> bool) -> String {
     let Some((worst, _)) = value.shares().first().copied() else {
         return "Look at the readings again.".to_owned();
     };
     let parts = value.parts().iter().copied();
     let group: Vec<Part<Input>> = parts.filter(|part| alike(&part.input, &worst)).collect();
     let now = group.iter().map(|part| part.half_width).fold(0.0, f64::max);
-    let decides = |to: f64| to < now && read_to(value, &group, to) < room;
-    let tool = |tool: &&Tool| worst.unit == Unit::Mm && decides(in_force.half_width(**tool));
+    let decides = |to: f64| to < now && enough(read_to(value, &group, to));
+    let tool = |tool: &&Tool| worst.unit == Unit::Mm && decides(tools.half_width(**tool));
     if let Some(tool) = LENGTH_TOOLS.iter().find(tool) {
-        let what = called(&group, in_force.half_width(*tool));
+        let what = called(&group, tools.half_width(*tool));
         return format!("Measure again: read {what} with {}.", tool.words());
     }
     match FINE.into_iter().find(|to| decides(*to)) {
