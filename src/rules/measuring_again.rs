@@ -27,7 +27,9 @@ pub(super) fn measure_again(value: &Budget, tools: Tools, enough: impl Fn(f64) -
     let group: Vec<Part<Input>> = parts.filter(|part| alike(&part.input, &worst)).collect();
     let now = group.iter().map(|part| part.half_width).fold(0.0, f64::max);
     let decides = |to: f64| to < now && enough(read_to(value, &group, to));
-    let tool = |tool: &&Tool| worst.unit == Unit::Mm && decides(tools.half_width(**tool));
+    let suits = |tool: Tool| tools.half_width(tool) <= tools.half_width(worst.tool);
+    let tool =
+        |tool: &&Tool| worst.unit == Unit::Mm && suits(**tool) && decides(tools.half_width(**tool));
     if let Some(tool) = LENGTH_TOOLS.iter().find(tool) {
         let what = called(&group, tools.half_width(*tool));
         return format!("Measure again: read {what} with {}.", tool.words());
