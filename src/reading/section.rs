@@ -114,7 +114,7 @@ impl<'t> Sheet<'t> {
 
     pub(super) fn tell(&self, what: What, name: &Name, span: Span, also: Option<Span>) {
         let fault = Fault {
-            what,
+            what: what.shown(),
             name: name.clone(),
             place: self.place(span),
             also: also.map(|span| self.place(span)),
@@ -244,8 +244,8 @@ impl<'t> Section<'t> {
         }
         let name = self.name.at(field.key);
         match self.map(field) {
-            Some((span, entries)) => {
-                Section::new(self.sheet, name, span, span, entries).finish(read)
+            Some((span, whole, entries)) => {
+                Section::new(self.sheet, name, span, whole, entries).finish(read)
             }
             None => Section::absent(self.sheet, name, self.span).finish(read),
         }
@@ -261,8 +261,8 @@ impl<'t> Section<'t> {
             return Some(self.section(field, read));
         }
         let name = self.name.at(field.key);
-        let (span, entries) = self.map(field)?;
-        Some(Section::new(self.sheet, name, span, span, entries).finish(read))
+        let (span, whole, entries) = self.map(field)?;
+        Some(Section::new(self.sheet, name, span, whole, entries).finish(read))
     }
 
     /// Reads a list of sections.
@@ -321,8 +321,8 @@ impl<'t> Section<'t> {
     pub(super) fn free<T: Value>(&mut self, field: Field) -> Vec<(Placed<String>, Placed<T>)> {
         self.note(field, || Kind::Free(Box::new(Kind::Value(T::kind()))));
         let name = self.name.at(field.key);
-        let Some((span, entries)) = self.map(field) else { return Vec::new() };
-        let section = Section::new(self.sheet, name, span, span, entries);
+        let Some((span, whole, entries)) = self.map(field) else { return Vec::new() };
+        let section = Section::new(self.sheet, name, span, whole, entries);
         let read = |entry: &'t Entry| {
             let Shape::Scalar(scalar) = &entry.value.shape else {
                 section.misshapen(field, &entry.value, "a single word");
@@ -351,8 +351,8 @@ impl<'t> Section<'t> {
             return Vec::new();
         }
         let name = self.name.at(field.key);
-        let Some((span, entries)) = self.map(field) else { return Vec::new() };
-        let section = Section::new(self.sheet, name, span, span, entries);
+        let Some((span, whole, entries)) = self.map(field) else { return Vec::new() };
+        let section = Section::new(self.sheet, name, span, whole, entries);
         let inner = |entry: &'t Entry| {
             let Shape::Map(below) = &entry.value.shape else {
                 section.misshapen(field, &entry.value, "a group of `key: value` pairs");
@@ -433,13 +433,17 @@ impl<'t> Section<'t> {
         Some((node, scalar))
     }
 
-    fn map(&mut self, field: Field) -> Option<(Span, &'t [Entry])> {
+    /// Returns what stands for a section, all of its bytes, and its entries.
+    fn map(&mut self, field: Field) -> Option<(Span, Span, &'t [Entry])> {
         let node = self.find(field)?;
         let Shape::Map(entries) = &node.shape else {
             self.misshapen(field, node, "a group of `key: value` pairs");
             return None;
         };
-        Some((node.span, entries))
+        // A block of many lines is pointed at by its first key.
+        let one_line = !self.sheet.text[node.span.start..node.span.end].contains('\n');
+        let stands_for = if one_line { node.span } else { stands_for(entries, "", node.span) };
+        Some((stands_for, node.span, entries))
     }
 
     fn misshapen(&self, field: Field, node: &Node, expected: &'static str) {
@@ -497,11 +501,10 @@ impl<'t> Section<'t> {
     ) -> Option<(Vec<T>, Option<T>, Span)> {
         let name = self.name.at(field.key);
         let mut inner = Section::new(self.sheet, name, node.span, node.span, entries);
-        let bounds = |own: Field| Field { least: field.least, most: field.most, ..own };
-        let read = bounds(super::field::field("read", "what was read")).must();
+        let read = super::field::field("read", "what was read").must();
         let to = super::field::field("to", "how finely");
         let read_node = inner.find(read);
-        let values = read_node.and_then(|node| inner.readings::<T>(read, node));
+        let values = read_node.and_then(|node| self.readings::<T>(field, node));
         let to = inner.get::<T>(to);
         inner.tell_unknown_keys();
         let values = values?;
@@ -512,10 +515,11 @@ impl<'t> Section<'t> {
     /// Tells a fineness that is nothing, or that is none of these readings.
     fn is_fineness<T: Readable>(&self, values: &[T], to: &Placed<T>) -> bool {
         let span = to.place.span;
+        let found = self.sheet.text[span.start..span.end].to_owned();
         let what = if values.first().is_some_and(|value| !value.is_read_to(&to.value)) {
-            What::MixedReadings
+            What::OtherFineness { found }
         } else if to.value.size() < FINEST {
-            What::TooFine { found: self.sheet.text[span.start..span.end].to_owned() }
+            What::TooFine { found }
         } else {
             return true;
         };

@@ -134,6 +134,16 @@ fn finding(name: Name, called: &str, record: Place, defect: &Defect, lack: &str)
     Finding::new(&RULE, name, place, word)
         .level(level)
         .saying(format!("{called}: {what} ({word}): {lack}"))
+        .remedy(remedy(level, defect.put_right.is_some()))
+}
+
+fn remedy(level: Level, begun: bool) -> String {
+    let ashore = match level {
+        Level::Note => "Until then look at it each time before use",
+        _ => "Until then it stays ashore",
+    };
+    let begin = if begun { "Complete put-right" } else { "Put it right and write put-right" };
+    format!("{begin}: date, by, how, and passed-by, a second person. {ashore}.")
 }
 
 /// Says what is missing of a put-right; nothing, where it is complete.

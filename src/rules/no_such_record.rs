@@ -47,7 +47,7 @@ read-again:
   - {date: 2026-10-24, by: Tomas Reyne, checked-by: Ines Marlow, values: [seat-2/rowlock/gap, '*/lifts-out', rigged/level]}
 seats:\n",
             ),
-            ("classes/sandboat.yaml", "", "", "class: sandboat\nmust-measure: [pin/spread]\nplausible:\n  inboard: {least: 900, most: 1400}\n"),
+            ("classes/sandboat.yaml", "", "", "class: sandboat\nmust-measure: [pin/spread]\nplausible:\n  oar/inboard: {least: 900, most: 1400}\n"),
         ],
     },
     looks: Looks::AtTheBook(check),
@@ -93,7 +93,7 @@ seats:\n",
         "classes/sandboat.yaml",
         "",
         "",
-        "class: sandboat\nmust-measure:\n  - pin/spred  # <--\nplausible:\n  inbord: {least: 900, most: 1400}  # <--\n",
+        "class: sandboat\nmust-measure:\n  - pin/spred  # <--\nplausible:\n  oar/inbord: {least: 900, most: 1400}  # <--\n",
     ),
 ];
 

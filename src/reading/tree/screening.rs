@@ -75,16 +75,20 @@ fn forbidden_character(text: &str) -> Option<TreeFault> {
 
 fn is_forbidden(character: char) -> bool {
     match character {
-        '\t' | '\n' | '\r' | '\u{85}' => false,
-        '\u{fffe}' | '\u{ffff}' => true,
-        _ => character.is_control(),
+        ' '..='~' | '\t' | '\n' | '\r' | '\u{85}' => false,
+        _ => character.is_control() || matches!(character, '\u{fffe}' | '\u{ffff}'),
     }
 }
 
 fn unmerged(text: &str) -> Option<TreeFault> {
+    const OURS: &str = "<<<<<<< ";
+    // The lines are gone through only if it may be worth while.
+    if !text.contains(OURS) {
+        return None;
+    }
     let mut rest = lines(text);
     let mut find = |wanted: fn(&str) -> bool| rest.find(|at| wanted(&text[at.start..at.end]));
-    let ours = find(|line| line.starts_with("<<<<<<< "))?;
+    let ours = find(|line| line.starts_with(OURS))?;
     find(|line| line == "=======")?;
     find(|line| line.starts_with(">>>>>>> "))?;
     Some(TreeFault::new(TreeFaultKind::Unmerged, ours))
