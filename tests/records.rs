@@ -133,7 +133,7 @@ fn two_boats_with_one_set_are_a_note_only_when_rigged_on_one_day() {
 
 #[test]
 fn an_unread_value_is_told_once_and_is_not_also_called_not_measured() {
-    let edits = [(BOAT, "seat: 2", "seat-mark: 61", "seat-mark: 6l")];
+    let edits = [(BOAT, "seat: 2", "seat-mark: 61", "seat-mark: sixty")];
     let (_, checked) = SoundBook::with(&edits).check();
     assert_eq!(of_rule(&checked, "not-a-number").len(), 1);
     assert!(of_rule(&checked, "not-measured").is_empty());

@@ -89,7 +89,6 @@ fn unmerged(text: &str) -> Option<TreeFault> {
     let mut rest = lines(text);
     let mut find = |wanted: fn(&str) -> bool| rest.find(|at| wanted(&text[at.start..at.end]));
     let ours = find(|line| line.starts_with(OURS))?;
-    find(|line| line == "=======")?;
     find(|line| line.starts_with(">>>>>>> "))?;
     Some(TreeFault::new(TreeFaultKind::Unmerged, ours))
 }

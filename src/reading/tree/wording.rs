@@ -77,7 +77,7 @@ fn mended_at(error: &ScanError, known: &Known<'_>) -> usize {
         ErrorKind::InvalidQuotedScalarIndent | ErrorKind::DocumentIndicatorInQuotedScalar => {
             marks::first(known.text, known.last, b"\"'")
         }
-        ErrorKind::InvalidIndentation => None,
+        ErrorKind::InvalidIndentation => known.bracket,
         _ => None,
     }
     .unwrap_or(found)
