@@ -5,7 +5,6 @@
 
 #[path = "damaged_records/damage.rs"]
 mod damage;
-#[allow(unreachable_pub, dead_code)]
 mod sound_book;
 
 use std::panic::catch_unwind;

@@ -63,7 +63,7 @@ impl Damage {
     /// # Source
     ///
     /// Steele, Lea and Flood, Fast splittable pseudorandom number generators (2014): the mix and
-    /// the constants of SplitMix64.
+    /// the constants of `SplitMix64`.
     fn next(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mixed = (self.0 ^ (self.0 >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);

@@ -11,14 +11,6 @@ pub(super) fn of_a_seat() -> Vec<String> {
     of_parts(&form(RecordKind::Boat), "seats")
 }
 
-/// Returns every field and section of an oar, as `oar/…`, and of a rower, as `crew/…`.
-pub(super) fn of_an_oar_or_rower() -> Vec<String> {
-    let oar = of_parts(&form(RecordKind::OarSet), "oars").into_iter();
-    let rower = of_parts(&form(RecordKind::Crew), "rowers").into_iter();
-    let oar = oar.map(|field| format!("oar/{field}"));
-    oar.chain(rower.map(|field| format!("crew/{field}"))).collect()
-}
-
 /// Returns every field and section of a boat with the seats she has, below her name.
 pub(super) fn of_a_boat(boat: &Boat) -> Vec<String> {
     let form = form(RecordKind::Boat);
