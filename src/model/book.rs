@@ -104,6 +104,20 @@ impl Book {
         self.oar_set(&boat.oars.as_ref()?.value)
     }
 
+    /// Returns every boat that carries an oar set.
+    pub fn boats_with<'b>(&'b self, set: &'b OarSet) -> impl Iterator<Item = &'b Boat> {
+        let carries =
+            |boat: &&Boat| boat.oars.as_ref().is_some_and(|oars| oars.value == set.id.value);
+        self.boats.iter().filter(carries)
+    }
+
+    /// Returns every crew that rows a boat.
+    pub fn crews_of<'b>(&'b self, boat: &'b Boat) -> impl Iterator<Item = &'b Crew> {
+        let rows =
+            |crew: &&Crew| crew.boat.as_ref().is_some_and(|named| named.value == boat.id.value);
+        self.crews.iter().filter(rows)
+    }
+
     /// Returns an oar of the set that a boat carries.
     #[must_use]
     pub fn oar(&self, boat: &Boat, id: &Placed<String>) -> Option<&Oar> {
@@ -112,6 +126,12 @@ impl Book {
 }
 
 impl Oar {
+    /// Returns what people call the oar: its id.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        self.id.as_ref().map_or("an oar without an id", |id| &id.value)
+    }
+
     /// Returns whether this is the oar's id.
     #[must_use]
     pub fn is_called(&self, id: &str) -> bool {

@@ -131,6 +131,12 @@ impl<'t> Section<'t> {
         self.present.then(|| self.place())
     }
 
+    /// Returns the place of a key, if it is written.
+    pub(super) fn key_place(&self, key: &str) -> Option<Place> {
+        let entry = self.entries.iter().find(|entry| entry.key == key)?;
+        Some(self.sheet.place(entry.key_span))
+    }
+
     /// Tells a fault of one key.
     pub(super) fn tell(&self, what: What, key: &str, place: Place) {
         self.sheet.tell(what, &self.name.at(key), place.span, None);

@@ -34,7 +34,10 @@ pub(super) static RULE: Rule = Rule {
     ],
     example: Example {
         wrong: &[("boats/kittiwake.yaml", "seat: 1", "gap: 60", "gap: 55  # <--")],
-        right: &[("boats/kittiwake.yaml", "seat: 1", "gap: 60", "gap: 60.4")],
+        right: &[
+            ("boats/kittiwake.yaml", "seat: 1", "gap: 60", "gap: 60.4"),
+            ("boats/kittiwake.yaml", "seat: 1", "clearance: 8.0", "clearance: 8.4"),
+        ],
     },
     looks: Looks::AtEachSeat(check),
 };

@@ -21,12 +21,13 @@ use crate::working::InForce;
 use crate::working::Input;
 use crate::working::Lack;
 use crate::working::LimitInForce;
+use crate::working::Tools;
 use crate::working::Unit;
 use crate::working::Worked;
 
 /// The least and the most in force, with who set each.
 pub(super) struct Range<'b> {
-    in_force: InForce<'b>,
+    tools: Tools<'b>,
     least: Option<LimitInForce>,
     most: Option<LimitInForce>,
     unit: Unit,
@@ -49,8 +50,17 @@ impl<'b> Range<'b> {
     /// Returns the figures in force of a limit; none where it is switched off or set nowhere.
     pub(super) fn in_force(in_force: InForce<'b>, key: LimitKey, unit: Unit) -> Option<Self> {
         let least = in_force.limit(key, Part::Least);
-        let most = in_force.limit(key, Part::Most);
-        (least.is_some() || most.is_some()).then_some(Self { in_force, least, most, unit })
+        Self::between(in_force.tools(), least, in_force.limit(key, Part::Most), unit)
+    }
+
+    /// Returns a range of two figures, for values read with these tools; none without a figure.
+    pub(super) fn between(
+        tools: Tools<'b>,
+        least: Option<LimitInForce>,
+        most: Option<LimitInForce>,
+        unit: Unit,
+    ) -> Option<Self> {
+        (least.is_some() || most.is_some()).then_some(Self { tools, least, most, unit })
     }
 
     fn bounds(&self) -> Bounds {
@@ -65,6 +75,11 @@ impl<'b> Range<'b> {
         }
     }
 
+    /// Returns one figure.
+    pub(super) fn value(&self, bound: Bound) -> Option<f64> {
+        self.figure(bound).map(|limit| limit.value)
+    }
+
     /// Returns one figure as people say it: "at least 5 mm".
     pub(super) fn words(&self, bound: Bound) -> String {
         let value = self.figure(bound).map_or(0.0, |limit| limit.value);
@@ -73,6 +88,18 @@ impl<'b> Range<'b> {
             Bound::Most => "at most",
         };
         format!("{side} {}", words::limit(value, self.unit.word()))
+    }
+
+    /// Returns every figure as people say it: "at least 305 mm, at most 335 mm".
+    pub(super) fn both(&self) -> String {
+        let set =
+            [Bound::Least, Bound::Most].into_iter().filter(|bound| self.value(*bound).is_some());
+        set.map(|bound| self.words(bound)).collect::<Vec<_>>().join(", ")
+    }
+
+    /// Returns the limit as it is shown beside a finding that no one figure is the cause of.
+    pub(super) fn shown_both(&self) -> LimitShown {
+        self.shown(if self.most.is_some() { Bound::Most } else { Bound::Least })
     }
 
     /// Returns the limit as it is shown beside a finding.
@@ -98,7 +125,7 @@ impl<'b> Range<'b> {
                 Verdict::Beyond { by, bound } => (by, bound, true),
                 Verdict::Undecided { by, bound } => (by, bound, false),
             };
-        let measure_again = measure_again(value, self.in_force, by);
+        let measure_again = measure_again(value, self.tools, |good_to| good_to < by);
         Some(Judged { by, bound, proven, measure_again })
     }
 
@@ -110,8 +137,16 @@ impl<'b> Range<'b> {
                 DangerVerdict::Short { by, bound } => (by, bound, true),
                 DangerVerdict::NotShown { margin, bound } => (margin, bound, false),
             };
-        let measure_again = measure_again(value, self.in_force, by.abs());
+        let measure_again = measure_again(value, self.tools, |good_to| good_to < by.abs());
         Some(Judged { by, bound, proven, measure_again })
+    }
+
+    /// Returns what to read again, and with what, where a value is too coarse for this limit
+    /// whatever is read.
+    pub(super) fn too_coarse(&self, value: &Budget) -> Option<String> {
+        let coarse = |good_to: f64| decision::tool_too_coarse(good_to, self.bounds());
+        let finer = || measure_again(value, self.tools, |good_to| !coarse(good_to));
+        coarse(value.expanded()).then(finer)
     }
 
     /// Judges a value against an ordinary limit and makes a finding where it is not in order.
@@ -158,8 +193,8 @@ pub(super) fn not_checked(rule: &'static Rule, name: &Name, lack: &Lack) -> Outc
 /// Tools that measure lengths, the coarsest first.
 const LENGTH_TOOLS: [Tool; 4] = [Tool::Tape, Tool::Bob, Tool::Rule, Tool::Callipers];
 
-/// Returns what to read again, and with what, so that `room` is decided.
-fn measure_again(value: &Budget, in_force: InForce, room: f64) -> String {
+/// Returns what to read again, and with what, so that the value is good enough.
+fn measure_again(value: &Budget, tools: Tools, enough: impl Fn(f64) -> bool) -> String {
     let Some((input, _)) = value.shares().first().copied() else {
         return "Look at the readings again.".to_owned();
     };
@@ -170,17 +205,19 @@ fn measure_again(value: &Budget, in_force: InForce, room: f64) -> String {
         let finer = |value: Budget, input: &Input| value.read_again_with(*input, half_width);
         group.iter().fold(value.clone(), finer).expanded()
     };
+    let own = value.parts().iter().find(|part| part.input == input);
+    let read_so_far = own.map_or(0.0, |part| part.half_width);
     let all = if group.len() > 1 { "each " } else { "the " };
     let decides = |tool: &&Tool| {
         input.unit == Unit::Mm
-            && in_force.half_width(**tool) < in_force.half_width(input.tool)
-            && read_to(in_force.half_width(**tool)) < room
+            && tools.half_width(**tool) <= tools.half_width(input.tool)
+            && tools.half_width(**tool) < read_so_far
+            && enough(read_to(tools.half_width(**tool)))
     };
     if let Some(tool) = LENGTH_TOOLS.iter().find(decides) {
         return format!("Measure again: read {all}{what} with {}.", tool.words());
     }
-    let fine = |half_width: &f64| read_to(*half_width) < room;
-    match FINE.iter().find(|half_width| fine(half_width)) {
+    match FINE.iter().find(|half_width| enough(read_to(**half_width))) {
         Some(half_width) => {
             format!("Measure again: read {all}{what} to ± {half_width} {}.", input.unit.word())
         }

@@ -44,12 +44,20 @@ pub(super) static RULE: Rule = Rule {
                 "lean: {aft: 0.5, out: -6}  # <--",
             ),
         ],
-        right: &[(
-            "boats/kittiwake.yaml",
-            "seat: 1",
-            "lean: {aft: 0.5, out: -0.5}",
-            "lean: {aft: 0.6, out: -0.6}",
-        )],
+        right: &[
+            (
+                "boats/kittiwake.yaml",
+                "seat: 1",
+                "lean: {aft: 0.5, out: -0.5}",
+                "lean: {aft: 0.6, out: -0.6}",
+            ),
+            (
+                "boats/kittiwake.yaml",
+                "seat: 1",
+                "lean-aft: 0.19 deg, lean-out: -0.09 deg",
+                "lean-aft: 0.23 deg, lean-out: -0.13 deg",
+            ),
+        ],
     },
     looks: Looks::AtEachSeat(check),
 };
