@@ -428,11 +428,10 @@ impl<'t> Section<'t> {
     ) -> Option<(Vec<T>, Option<T>, Span)> {
         let name = self.name.at(field.key);
         let mut inner = Section::new(self.sheet, name, node.span, entries);
-        let bounds = |own: Field| Field { least: field.least, most: field.most, ..own };
-        let read = bounds(super::field::field("read", "what was read")).must();
+        let read = super::field::field("read", "what was read").must();
         let to = super::field::field("to", "how finely").from(0.0);
         let read_node = inner.find(read);
-        let values = read_node.and_then(|node| inner.readings::<T>(read, node));
+        let values = read_node.and_then(|node| self.readings::<T>(field, node));
         let to = inner.get::<T>(to).map(|to| to.value);
         inner.tell_unknown_keys();
         Some((values?, to, read_node.map_or(node.span, |node| node.span)))

@@ -86,7 +86,7 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
                 "{}: the round shaft lies {value}, of its diameter deep in the bed: too {deep} by {} ({})",
                 seat.called(),
                 words::number(judged.by, ""),
-                range.words(judged.bound),
+                range.words(),
             ))
             .remedy(remedy(round.and_then(|round| round.values.first().copied()), range, to))
     })

@@ -48,3 +48,14 @@ pub(super) fn figure(budget: &Budget, unit: Unit) -> Figure {
 pub(super) fn limit(value: f64, unit: &str) -> String {
     if unit.is_empty() { value.to_string() } else { format!("{value} {unit}") }
 }
+
+/// Returns how an oar lies, from the key of a trial: "at the catch".
+pub(super) fn lying(attitude: &str) -> &str {
+    match attitude {
+        "square" => "square off",
+        "catch" => "at the catch",
+        "finish" => "at the finish",
+        "along" => "lying along the boat",
+        other => other,
+    }
+}

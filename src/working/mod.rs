@@ -3,6 +3,8 @@
 //! Joins the record to geometry and metrology. Judges nothing: whether a value is allowed is for
 //! `rules`.
 
+#![expect(clippy::missing_errors_doc, reason = "every error here is a Lack: what was not measured")]
+
 mod bed;
 mod clearance;
 mod gearing;
@@ -11,7 +13,6 @@ mod in_force;
 mod input;
 mod lack;
 mod lean;
-mod likeness;
 mod oar;
 mod pitch;
 mod reading_day;
@@ -24,7 +25,6 @@ mod tools;
 pub use in_force::{InForce, LimitInForce};
 pub use input::{Input, Unit};
 pub use lack::{Lack, Worked};
-pub use likeness::{Apart, Member};
 pub use oar::OarSight;
 pub use pitch::{ArcLean, Attitude};
 pub use sight::{BoatSight, SeatSight};

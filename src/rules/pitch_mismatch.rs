@@ -1,0 +1,83 @@
+//! Blades that are not pitched alike.
+
+use super::apart;
+use super::apart::Apart;
+use super::bending;
+use super::blades;
+use super::finding::Finding;
+use super::finding::Outcome;
+use super::judging::Range;
+use super::level::Level;
+use super::rule::Example;
+use super::rule::Looks;
+use super::rule::Rule;
+use super::sources;
+use super::words;
+use crate::model::LimitKey;
+use crate::working::BoatSight;
+use crate::working::Budget;
+use crate::working::SeatSight;
+use crate::working::Unit;
+
+pub(super) static RULE: Rule = Rule {
+    id: "pitch-mismatch",
+    level: Level::Fault,
+    checks: "The highest and the lowest pitch of the boat's blades, square off, differ by more than the limit.",
+    reason: "Every blade must hold the water alike. Unequal blades pull unlike, and she rolls and pulls to one side.",
+    remedy: "Bring the odd blade to the others, on its forward horn only; then set the gap again with the after horn.",
+    formula: "highest less lowest pitch square off, as read: trim is the same at every seat and roll has no part",
+    default: "at most 0.6 deg",
+    sources: &[
+        sources::GEOMETRY.at("trim takes part in every blade alike and cancels"),
+        sources::PRACTICE.at("0.6 deg"),
+    ],
+    example: Example {
+        wrong: &[(
+            "boats/kittiwake.yaml",
+            "seat: 2",
+            "pitch: {catch: 11, square: 11, finish: 11}",
+            "pitch: {catch: 11, square: 15, finish: 11}  # <--",
+        )],
+        right: &[
+            (
+                "boats/kittiwake.yaml",
+                "seat: 2",
+                "pitch: {catch: 11, square: 11, finish: 11}",
+                "pitch: {catch: 12.5, square: 12.5, finish: 12.5}",
+            ),
+            ("boats/kittiwake.yaml", "seat: 2", "pitch: 3.58 deg", "pitch: 4.07 deg"),
+        ],
+    },
+    looks: Looks::AtEachBoat(check),
+};
+
+fn check(boat: &BoatSight) -> Vec<Outcome> {
+    let name = boat.boat.record();
+    let range = Range::in_force(boat.in_force, LimitKey::PitchMatch, Unit::Deg);
+    let pitches = blades::square_off(boat);
+    apart::judge(range.as_ref(), &RULE, &name, pitches, |pitches, difference, judged, range| {
+        let odd = pitches.odd_one();
+        let others = pitches.all.iter().filter(|(seat, _)| seat.seat.place != odd.0.seat.place);
+        let first = Finding::new(&RULE, name.clone(), blades::place(&odd.0), blades::here(&odd.1));
+        others
+            .fold(first, |finding, (seat, pitch)| {
+                finding.also(blades::place(seat), blades::here(pitch))
+            })
+            .saying(format!(
+                "{}: the blades differ by {} square off, {} most and {} least: {}",
+                boat.boat.called(),
+                words::measured(difference, Unit::Deg),
+                blades::at_seat(pitches.high),
+                blades::at_seat(pitches.low),
+                range.beyond(judged),
+            ))
+            .remedy(remedy(pitches, judged.by))
+    })
+}
+
+fn remedy(pitches: &Apart<SeatSight>, by: f64) -> String {
+    let odd: &(SeatSight, Budget) = pitches.odd_one();
+    let too_high = odd.0.seat.place == pitches.high.0.seat.place;
+    let change = if too_high { -by } else { by };
+    format!("{}: {}", odd.0.called(), bending::set_pitch(&odd.0, change))
+}
