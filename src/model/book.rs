@@ -13,6 +13,8 @@ pub struct SourceFile {
     pub text: String,
     /// Whether it is part of the program, not of the club's book.
     pub built_in: bool,
+    /// Whether it could be read to its end; if not, what seems to be missing may only be unread.
+    pub whole: bool,
 }
 
 /// The whole book: every record that could be read.
@@ -36,7 +38,8 @@ pub struct Book {
     pub files: Vec<SourceFile>,
     /// How many readings were read.
     pub readings: usize,
-    /// Every value that was written, by name. In the order of the files.
+    /// Every value that was written, by name, also where it could not be read. In the order of
+    /// the files.
     pub written: Vec<(Name, Place)>,
     /// Where each id is found.
     index: Index,
@@ -78,6 +81,14 @@ impl Book {
     #[must_use]
     pub fn file(&self, id: FileId) -> &SourceFile {
         &self.files[id.0]
+    }
+
+    /// Returns every value that was written in a file, by name.
+    #[must_use]
+    pub fn written_in(&self, file: FileId) -> &[(Name, Place)] {
+        let start = self.written.partition_point(|(_, place)| place.file < file);
+        let end = self.written.partition_point(|(_, place)| place.file <= file);
+        &self.written[start..end]
     }
 
     /// Returns the class called `id`.

@@ -6,6 +6,7 @@ use super::judging::Judged;
 use super::judging::Range;
 use super::judging::not_checked;
 use super::rule::Rule;
+use crate::metrology::decision::GRAIN;
 use crate::model::Name;
 use crate::model::Place;
 use crate::working::Budget;
@@ -32,11 +33,17 @@ impl<'v, T> Apart<'v, T> {
         (all.len() > 1).then_some(Self { all, high, low })
     }
 
-    /// Returns the one of the two that lies further from the mean of all.
+    /// Returns the one of the two that lies further from the mean of all; the highest where both
+    /// lie as far.
     pub(super) fn odd_one(&self) -> &'v (T, Budget) {
         let above = self.high.1.value() - self.mean();
         let below = self.mean() - self.low.1.value();
-        if above >= below { self.high } else { self.low }
+        if above >= below - GRAIN { self.high } else { self.low }
+    }
+
+    /// Returns how good the worst known of the values is.
+    pub(super) fn good_to(&self) -> f64 {
+        self.all.iter().map(|(_, value)| value.expanded()).fold(0.0, f64::max)
     }
 
     /// Returns the highest less the lowest.

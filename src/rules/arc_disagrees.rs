@@ -127,10 +127,10 @@ fn said(one: &Disagreement) -> String {
         format!("{degrees} {}, good to ± {good}", one.way.towards(lean.value()))
     };
     format!(
-        "{}, the bob shows the pin leaning {}, the blade would have it {}: they differ by {}, good to ± {}",
-        one.way.axis(),
+        "plumbed, the pin leans {}; by the blade, {}: they differ {} by {}, good to ± {}",
         lean(&one.plumbed),
         lean(&one.implied),
+        one.way.axis(),
         words::number(one.difference.value().abs(), "deg"),
         words::number(one.difference.expanded(), "deg"),
     )

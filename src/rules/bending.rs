@@ -65,6 +65,14 @@ pub(super) fn set_gap(seat: &SeatSight, change: f64) -> String {
     )
 }
 
+/// Returns how to bring the tip of the after horn to the stern by at least so many millimetres.
+pub(super) fn unhook(by: f64) -> String {
+    format!(
+        "Bend the after horn's tip to the stern by at least {}, a second bar holding; bend short, read, go on. Then measure the gap again and lift the oar out by hand at every angle.",
+        at_least(by, "mm")
+    )
+}
+
 /// Height of the lower horn, the mean where it was read several times.
 fn horn(seat: &SeatSight) -> Option<Length> {
     let values = &seat.seat.rowlock.horn.as_ref()?.values;

@@ -101,7 +101,7 @@ fn bent<'b>(boat: &BoatSight<'b>) -> Vec<Bent<'b>> {
 
 fn one(boat: &BoatSight, part: &Bent) -> Vec<Outcome> {
     let limit = |which| boat.in_force.limit(LimitKey::Bends, which);
-    let at_most = |which, unit| Range::of(boat.tools, None, limit(which), unit);
+    let at_most = |which, unit| Range::of_figures(boat.tools, None, limit(which), unit);
     let over = |range: Option<&Range>, value: f64| {
         let say = |_: &Budget, _: &Judged, range: &Range| finding(boat, part, &range.words());
         Range::finding(range, &RULE, &name(boat, part), &Ok(Budget::exact(value)), say)

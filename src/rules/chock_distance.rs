@@ -88,7 +88,7 @@ pub(super) fn either_way<'b>(boat: &BoatSight<'b>) -> Option<Range<'b>> {
 fn around<'b>(boat: &BoatSight<'b>, centre: f64, aim: &Aim) -> Option<Range<'b>> {
     let figure = |value| Some(LimitInForce { value, ..aim.within.clone() });
     let (least, most) = (figure(centre - aim.within.value), figure(centre + aim.within.value));
-    Range::of(boat.tools, least, most, Unit::Mm)
+    Range::of_figures(boat.tools, least, most, Unit::Mm)
 }
 
 fn one(seat: &SeatSight, aim: &Aim) -> Vec<Outcome> {

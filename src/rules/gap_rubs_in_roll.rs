@@ -57,10 +57,10 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
     let place = gap.map_or(seat.seat.place, |gap| gap.place);
     Range::finding(Some(&range), &RULE, &name, &Ok(worst.clone()), |_, judged, _| {
         Finding::new(&RULE, name.clone(), place, "this gap").saying(format!(
-            "{}: in a roll of {} a straight lift leaves {}: {} too little not to rub",
+            "{}: in a roll of {} a straight lift leaves of the gap, {}: {} too little not to rub",
             seat.called(),
             words::limit(roll.value, "deg"),
-            left.iter().map(said).collect::<Vec<_>>().join(", "),
+            left.iter().map(said).collect::<Vec<_>>().join("; "),
             words::number(judged.by, "mm"),
         ))
     })
@@ -79,5 +79,5 @@ fn left_in_roll(seat: &SeatSight) -> Result<Vec<(String, Budget)>, Lack> {
 }
 
 fn said((place, left): &(String, Budget)) -> String {
-    format!("{} {place}", words::measured(left, Unit::Mm))
+    format!("{place} {}", words::measured(left, Unit::Mm))
 }

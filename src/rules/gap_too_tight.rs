@@ -64,13 +64,17 @@ fn one(seat: &SeatSight, name: Name, oar: &Oar, clearance: &Worked) -> Vec<Outco
     let Some(range) = range else { return Vec::new() };
     let gap = seat.seat.rowlock.gap.as_ref();
     let place = gap.map_or(seat.seat.place, |gap| gap.place);
-    let id = oar.id.as_ref().map_or("the oar", |id| &id.value);
+    let id = oar.id.as_ref().map_or("", |id| &id.value);
+    let own = seat.oar.is_some_and(|own| own.place == oar.place);
+    let whose = if own { "oar" } else { "spare" };
     range.danger(&RULE, &name, clearance, |clearance, judged| {
         let finding = Finding::new(&RULE, name.clone(), place, "this gap")
             .saying(format!(
-                "{}: the gap clears oar {id} by {}: {} ({})",
+                "{}: the gap {} {whose} {id} by {}, good to ± {}: {} ({})",
                 seat.called(),
-                words::measured(clearance, Unit::Mm),
+                if clearance.value() < 0.0 { "is narrower than" } else { "clears" },
+                words::number(clearance.value().abs(), "mm"),
+                words::number(clearance.expanded(), "mm"),
                 judged.danger_words(Unit::Mm),
                 range.words(),
             ))

@@ -67,10 +67,10 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
     let place = first.0.unwrap_or(seat.seat.place);
     let finding = Finding::new(&RULE, name, place, first.1)
         .saying(format!(
-            "{}: the handle was read {} past the seat mark, but inboard, spread and seat mark give {}: they differ by {}, good to ± {}",
+            "{}: as read, the handle passes the seat mark by {}; by inboard, spread and seat mark, by {}: they differ by {}, good to ± {}",
             seat.called(),
-            words::number(read.value(), "mm"),
-            words::number(computed.value(), "mm"),
+            words::measured(&read, Unit::Mm),
+            words::measured(&computed, Unit::Mm),
             words::number(difference.value().abs(), "mm"),
             words::number(difference.expanded(), "mm"),
         ))

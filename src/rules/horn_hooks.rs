@@ -1,5 +1,6 @@
 //! An after horn that hooks over the oar.
 
+use super::bending;
 use super::finding::Finding;
 use super::finding::Outcome;
 use super::judging::Range;
@@ -40,24 +41,15 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
     let reading = seat.seat.rowlock.after_tip.as_ref();
     let place = reading.map_or(seat.seat.place, |reading| reading.place);
     range.danger(&RULE, &name, &seat.after_tip(), |tip, judged| {
-        let way =
-            if tip.value() < 0.0 { "ahead of its shank: it hooks" } else { "abaft its shank" };
-        let by = words::number(tip.value().abs(), "mm");
-        let good = words::number(tip.expanded(), "mm");
+        let way = if tip.value() < 0.0 { "ahead of" } else { "abaft" };
         Finding::new(&RULE, name.clone(), place, "tip of the after horn")
             .saying(format!(
-                "{}: the tip of the after horn stands {by} {way}, good to ± {good}: {} ({})",
+                "{}: the tip of the after horn stands {} {way} its shank, good to ± {}: {} (at least 0 mm abaft)",
                 seat.called(),
+                words::number(tip.value().abs(), "mm"),
+                words::number(tip.expanded(), "mm"),
                 judged.danger_words(Unit::Mm),
-                range.words(),
             ))
-            .remedy(remedy(judged.by + tip.expanded()))
+            .remedy(bending::unhook(judged.by + tip.expanded()))
     })
-}
-
-fn remedy(by: f64) -> String {
-    let by = words::number(by, "mm");
-    format!(
-        "Bend the after horn's tip to the stern by at least {by}, a second bar holding. Then measure the gap again and lift the oar out by hand at every angle."
-    )
 }

@@ -63,11 +63,11 @@ impl<'b> Range<'b> {
     /// Returns the figures in force of a limit; none where it is switched off or set nowhere.
     pub(super) fn in_force(in_force: InForce<'b>, key: LimitKey, unit: Unit) -> Option<Self> {
         let least = in_force.limit(key, Part::Least);
-        Self::of(in_force.tools(), least, in_force.limit(key, Part::Most), unit)
+        Self::of_figures(in_force.tools(), least, in_force.limit(key, Part::Most), unit)
     }
 
     /// Returns a range of two figures, for values read with these tools; none without a figure.
-    pub(super) fn of(
+    pub(super) fn of_figures(
         tools: Tools<'b>,
         least: Option<LimitInForce>,
         most: Option<LimitInForce>,
@@ -84,22 +84,23 @@ impl<'b> Range<'b> {
         Self { tools: in_force.tools(), least, most: None, unit }
     }
 
-    /// Returns what two limits leave between them: the most that `upper` less `lower` allows.
+    /// Returns what two limits leave between them: the most of one less the least of the other.
     pub(super) fn between(
         in_force: InForce<'b>,
-        lower: LimitInForce,
-        upper: LimitInForce,
+        least: LimitKey,
+        most: LimitKey,
         unit: Unit,
-    ) -> Self {
-        let both = |lower: String, upper: String| {
-            if lower == upper { lower } else { format!("{lower}; {upper}") }
-        };
+    ) -> Option<Self> {
+        let lower = in_force.limit(least, Part::Least)?;
+        let upper = in_force.limit(most, Part::Most)?;
+        let both =
+            |lower: &str, upper: &str| format!("{}: {lower}; {}: {upper}", least.key(), most.key());
         let most = Figure {
             value: upper.value - lower.value,
-            from: both(lower.from, upper.from),
-            source: both(lower.source, upper.source),
+            from: both(&lower.from, &upper.from),
+            source: both(&lower.source, &upper.source),
         };
-        Self { tools: in_force.tools(), least: None, most: Some(most), unit }
+        Some(Self { tools: in_force.tools(), least: None, most: Some(most), unit })
     }
 
     fn bounds(&self) -> Bounds {
@@ -148,24 +149,6 @@ impl<'b> Range<'b> {
         format!("{way} by {by} ({})", self.words())
     }
 
-    /// Returns one figure.
-    pub(super) fn value(&self, bound: Bound) -> Option<f64> {
-        self.figure(bound).map(|limit| limit.value)
-    }
-
-    /// Returns what to read again, and with what, where a value is too coarse for this limit
-    /// whatever is read.
-    pub(super) fn too_coarse(&self, value: &Budget) -> Option<String> {
-        let coarse = |good_to: f64| decision::tool_too_coarse(good_to, self.bounds());
-        let finer = || measure_again(value, self.tools, |good_to| !coarse(good_to));
-        coarse(value.expanded()).then(finer)
-    }
-
-    /// Returns the limit as it is shown beside a finding that no one figure is the cause of.
-    pub(super) fn shown_whole(&self) -> LimitShown {
-        self.shown(if self.most.is_some() { Bound::Most } else { Bound::Least })
-    }
-
     /// Returns the limit as it is shown beside a finding.
     fn shown(&self, bound: Bound) -> LimitShown {
         let Bounds { least, most } = self.bounds();
@@ -202,6 +185,24 @@ impl<'b> Range<'b> {
             };
         let measure_again = measure_again(value, self.tools, |good_to| good_to < by.abs());
         Some(Judged { by, bound, proven, measure_again })
+    }
+
+    /// Returns one figure.
+    pub(super) fn value(&self, bound: Bound) -> Option<f64> {
+        self.figure(bound).map(|limit| limit.value)
+    }
+
+    /// Returns what to read again, and with what, where a value is too coarse for this limit
+    /// whatever is read.
+    pub(super) fn too_coarse(&self, value: &Budget) -> Option<String> {
+        let coarse = |good_to: f64| decision::tool_too_coarse(good_to, self.bounds());
+        let finer = || measure_again(value, self.tools, |good_to| !coarse(good_to));
+        coarse(value.expanded()).then(finer)
+    }
+
+    /// Returns the limit as it is shown beside a finding that no one figure is the cause of.
+    pub(super) fn shown_whole(&self) -> LimitShown {
+        self.shown(if self.most.is_some() { Bound::Most } else { Bound::Least })
     }
 
     /// Judges a value against a danger limit and makes a finding where it is not shown to clear.
@@ -267,6 +268,9 @@ impl Judged {
     /// Tells the two dangers apart: proven short, or not shown to clear.
     pub(super) fn danger_words(&self, unit: Unit) -> String {
         let by = words::number(self.by.abs(), unit.word());
+        if by == words::number(0.0, unit.word()) {
+            return "just at the limit, too close to call".to_owned();
+        }
         match (self.proven, self.by < 0.0) {
             (true, _) => format!("{by} short"),
             (false, true) => format!("{by} short, too close to call"),
@@ -277,9 +281,11 @@ impl Judged {
 
 /// Says that a check could not be made, and what is missing for it.
 pub(super) fn not_checked(rule: &'static Rule, name: &Name, lack: &Lack) -> Outcome {
-    let missing = match lack {
+    let mut missing = match lack {
         Lack::NotMeasured(fields) => fields.clone(),
         Lack::Impossible(why) => vec![(*why).to_owned()],
     };
+    missing.sort();
+    missing.dedup();
     Outcome::NotChecked(NotChecked { rule: rule.id, name: name.clone(), missing })
 }

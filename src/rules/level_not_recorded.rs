@@ -39,7 +39,8 @@ fn check(boat: &BoatSight) -> Vec<Outcome> {
     if missing.is_empty() {
         return Vec::new();
     }
-    let place = boat.boat.rigged.place;
+    let rigged = &boat.boat.rigged;
+    let place = rigged.date.map_or(rigged.place, |date| date.place);
     let finding =
         Finding::new(&RULE, boat.boat.record(), place, "the rigging day").saying(format!(
             "{}: {} not recorded: nobody can say whether her pins are upright",

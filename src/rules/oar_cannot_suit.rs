@@ -11,7 +11,6 @@ use super::rule::Rule;
 use super::sources;
 use super::words;
 use crate::model::LimitKey;
-use crate::model::Part;
 use crate::working::Budget;
 use crate::working::Lack;
 use crate::working::SeatSight;
@@ -54,14 +53,11 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
         return vec![not_checked(&RULE, &seat.name().at("oar"), &lack)];
     };
     let name = seat.name().at("oar");
-    Range::finding(
-        range(seat).as_ref(),
-        &RULE,
-        &name,
-        &out_of_round(seat),
-        |value, judged, range| {
-            let by = words::number(judged.by, "mm");
-            let finding = Finding::new(&RULE, name.clone(), place, "this oar")
+    let (clears, holds) = (LimitKey::Clearance, LimitKey::Loose);
+    let range = Range::between(seat.at.in_force, clears, holds, Unit::Mm);
+    Range::finding(range.as_ref(), &RULE, &name, &out_of_round(seat), |value, judged, range| {
+        let by = words::number(judged.by, "mm");
+        let finding = Finding::new(&RULE, name.clone(), place, "this oar")
             .saying(format!(
                 "{}: no gap suits this oar: its widest and narrowest part differ by {}: {}",
                 seat.called(),
@@ -71,22 +67,13 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
             .remedy(format!(
                 "Put on a leather that brings the widest and the narrowest part nearer by at least {by}, or give the seat another oar. Leave the horns as they are."
             ));
-            let widest = oar.shaft.widest().map(|widest| (widest.place, "widest"));
-            let narrowest = oar.shaft.narrowest().map(|narrowest| (narrowest.place, "narrowest"));
-            let parts = [widest, narrowest].into_iter().flatten();
-            parts.fold(finding, |finding, (place, which)| {
-                finding.also(place, format!("the {which} part of its shaft"))
-            })
-        },
-    )
-}
-
-/// What the shaft may be out of round: the most looseness less the least clearance.
-fn range<'b>(seat: &SeatSight<'b>) -> Option<Range<'b>> {
-    let in_force = seat.at.in_force;
-    let clearance = in_force.limit(LimitKey::Clearance, Part::Least)?;
-    let loose = in_force.limit(LimitKey::Loose, Part::Most)?;
-    Some(Range::between(in_force, clearance, loose, Unit::Mm))
+        let widest = oar.shaft.widest().map(|widest| (widest.place, "widest"));
+        let narrowest = oar.shaft.narrowest().map(|narrowest| (narrowest.place, "narrowest"));
+        let parts = [widest, narrowest].into_iter().flatten();
+        parts.fold(finding, |finding, (place, which)| {
+            finding.also(place, format!("the {which} part of its shaft"))
+        })
+    })
 }
 
 fn out_of_round(seat: &SeatSight) -> Worked {

@@ -156,7 +156,7 @@ fn one(book: &Book, set: &OarSet, likeness: &Likeness) -> Vec<Outcome> {
     }
     let tools = Tools::of_club(book);
     let strictest = strictest(book, set, likeness.key);
-    let range = Range::of(tools, None, strictest, likeness.unit);
+    let range = Range::of_figures(tools, None, strictest, likeness.unit);
     let reference = reference(set);
     let read = |oar| {
         let sight = OarSight { tools, oar };

@@ -64,20 +64,44 @@ fn check(boat: &BoatSight) -> Vec<Outcome> {
                 finding.also(blades::place(seat), blades::here(pitch))
             })
             .saying(format!(
-                "{}: the blades differ by {} square off, {} most and {} least: {}",
+                "{}: square off the blades differ by {} ({} the most, {} the least, each good to ± {}): {}",
                 boat.boat.called(),
                 words::measured(difference, Unit::Deg),
                 blades::at_seat(pitches.high),
                 blades::at_seat(pitches.low),
+                words::number(pitches.good_to(), "deg"),
                 range.beyond(judged),
             ))
             .remedy(remedy(pitches, judged.by))
     })
 }
 
+/// Moves the blades on the odd one's side that are too far from the other end.
 fn remedy(pitches: &Apart<SeatSight>, by: f64) -> String {
     let odd: &(SeatSight, Budget) = pitches.odd_one();
     let too_high = odd.0.seat.place == pitches.high.0.seat.place;
-    let change = if too_high { -by } else { by };
-    format!("{}: {}", odd.0.called(), bending::set_pitch(&odd.0, change))
+    let sign = if too_high { -1.0 } else { 1.0 };
+    let too_far = |pitch: &Budget| by - (pitch.value() - odd.1.value()).abs();
+    let likewise = pitches
+        .all
+        .iter()
+        .filter(|(seat, pitch)| seat.seat.place != odd.0.seat.place && too_far(pitch) > 0.0);
+    let likewise: Vec<String> = likewise
+        .map(|(seat, pitch)| {
+            format!(
+                " The same at {} by {}.",
+                seat_words(seat),
+                words::number(too_far(pitch), "deg")
+            )
+        })
+        .collect();
+    let first = bending::set_pitch(&odd.0, sign * by);
+    format!("At {}: {first}{}", seat_words(&odd.0), likewise.concat())
+}
+
+fn seat_words(seat: &SeatSight) -> String {
+    seat.seat.number.map_or_else(
+        || "the seat without a number".to_owned(),
+        |number| format!("seat {}", number.value),
+    )
 }

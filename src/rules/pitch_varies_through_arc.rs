@@ -72,7 +72,7 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
     apart::judge(range.as_ref(), &RULE, &name, pitches, |pitches, difference, judged, range| {
         labelled(seat, pitches)
             .saying(format!(
-                "{}: the pitch of the blade varies by {} from catch to finish ({}): {}. {}",
+                "{}: from catch to finish the pitch of the blade varies by {} ({}): {}. {}",
                 seat.called(),
                 words::measured(difference, Unit::Deg),
                 listed(pitches),
@@ -89,20 +89,19 @@ fn labelled(seat: &SeatSight, pitches: &Apart<Attitude>) -> Finding {
         let reading = seat.pitch_reading(attitude);
         reading.map_or(seat.seat.place, |reading| reading.place)
     };
-    let text = |(attitude, pitch): &(Attitude, Budget)| {
-        format!("{} {}", words::number(pitch.value(), "deg"), attitude.words())
-    };
     let odd = pitches.odd_one();
     let others = pitches.all.iter().filter(|(attitude, _)| *attitude != odd.0);
-    let first = Finding::new(&RULE, seat.name().at("pitch"), place(odd.0), text(odd));
-    others.fold(first, |finding, one| finding.also(place(one.0), text(one)))
+    let first = Finding::new(&RULE, seat.name().at("pitch"), place(odd.0), one_pitch(odd));
+    others.fold(first, |finding, one| finding.also(place(one.0), one_pitch(one)))
+}
+
+fn one_pitch((attitude, pitch): &(Attitude, Budget)) -> String {
+    format!("{} {}", words::number(pitch.value(), "deg"), attitude.words())
 }
 
 fn listed(pitches: &Apart<Attitude>) -> String {
-    let one = |(attitude, pitch): &(Attitude, Budget)| {
-        format!("{} {}", words::number(pitch.value(), "deg"), attitude.words())
-    };
-    pitches.all.iter().map(one).collect::<Vec<_>>().join(", ")
+    let all: Vec<String> = pitches.all.iter().map(one_pitch).collect();
+    format!("{}, each good to ± {}", all.join(", "), words::number(pitches.good_to(), "deg"))
 }
 
 /// What the blade says of the pin, and what it can't say.
@@ -137,7 +136,7 @@ fn told(seat: &SeatSight, way: Leaning, lean: &Budget) -> bool {
 
 fn remedy(pitches: &Apart<Attitude>) -> String {
     format!(
-        "Plumb the pin before bending anything; a blade alone never bends a pin.{} Then set the pitch again.",
+        "Plumb the pin before bending it: a blade alone can't tell how a pin stands.{} Then set the pitch again.",
         plainly(pitches)
     )
 }
