@@ -23,7 +23,7 @@ pub struct Class {
     pub walk_round: Vec<Placed<String>>,
     /// Fields of a seat that must be measured, as names below the seat's own.
     pub must_measure: Vec<Placed<String>>,
-    /// What is plausible for a field, below the seat's own name.
+    /// What is plausible for a length, by [its name](super::plausible_fields).
     pub plausible: Vec<Plausible>,
     /// The limits.
     pub limits: Limits,

@@ -118,9 +118,12 @@ pub enum LimitKey {
     Age,
 }
 
+/// The figures a limit has, each with what it is a figure of.
+pub(super) type Parts = &'static [(Part, LimitQuantity)];
+
 impl LimitKey {
     /// Every limit with its key and its parts, in the order they are shown.
-    pub const ALL: [(Self, &'static str, &'static [(Part, LimitQuantity)]); 22] = {
+    pub const ALL: [(Self, &'static str, Parts); 22] = {
         use LimitQuantity::{Angle, Days, Length, Percent, Ratio, Times};
         const fn range(q: LimitQuantity) -> [(Part, LimitQuantity); 2] {
             [(Part::Least, q), (Part::Most, q)]

@@ -121,6 +121,12 @@ pub enum What {
         /// The most that can be.
         most: String,
     },
+    /// A reading said to be good to nothing.
+    #[error("{found} can't be: no reading is as fine as that")]
+    TooFine {
+        /// What was written.
+        found: String,
+    },
     /// A text cut short by an unquoted ` #`.
     #[error("the text ends at the `#`: what follows is not read")]
     CutShort,
@@ -153,7 +159,7 @@ impl What {
             Self::WrongWord { .. } => "wrong-word",
             Self::NotADate { .. } => "not-a-date",
             Self::WrongId { .. } => "wrong-id",
-            Self::OutOfBounds { .. } => "out-of-bounds",
+            Self::OutOfBounds { .. } | Self::TooFine { .. } => "out-of-bounds",
             Self::Link
             | Self::NotUtf8 { .. }
             | Self::NoRecord { .. }
@@ -164,9 +170,17 @@ impl What {
         }
     }
 
-    /// Returns what to do.
+    /// Returns what to do, as a sentence.
     #[must_use]
     pub fn help(&self) -> String {
+        let help = self.what_to_do();
+        let mut letters = help.chars();
+        let first = letters.next().into_iter().flat_map(char::to_uppercase);
+        let end = if help.ends_with(['.', '?']) { "" } else { "." };
+        first.chain(letters).chain(end.chars()).collect()
+    }
+
+    fn what_to_do(&self) -> String {
         match self {
             Self::Tree(kind) => kind.help().unwrap_or("mend the line").to_owned(),
             Self::Link => "put the record's own file here".to_owned(),
@@ -194,6 +208,7 @@ impl What {
                 "begin with a letter, then letters, digits, hyphens; not yes, no, on or their like"
                     .to_owned()
             }
+            Self::TooFine { .. } => "write how finely it was read, such as 0.2".to_owned(),
             Self::OutOfBounds { .. } => "look at the figure and its unit again".to_owned(),
             Self::CutShort => {
                 "put the whole text in quotes, or two blanks before a remark".to_owned()

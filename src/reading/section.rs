@@ -15,6 +15,9 @@ use super::tree::Entry;
 use super::tree::Node;
 use super::tree::Scalar;
 use super::tree::Shape;
+use super::tree::Style;
+use super::tree::TreeFault;
+use super::tree::TreeFaultKind;
 use super::value::Id;
 use super::value::Readable;
 use super::value::Text;
@@ -28,10 +31,13 @@ use crate::model::Reading;
 use crate::model::Span;
 
 /// What is collected while one file is read.
-pub(super) struct Sheet {
+pub(super) struct Sheet<'t> {
     file: FileId,
+    text: &'t str,
     /// Whether the whole text could be read; if not, nothing is called missing.
     complete: bool,
+    /// Keys given twice, until the section they stand in has told them.
+    twice: RefCell<Vec<TreeFault>>,
     found: RefCell<Found>,
 }
 
@@ -43,13 +49,63 @@ pub(super) struct Found {
     pub(super) readings: usize,
 }
 
-impl Sheet {
-    pub(super) fn new(file: FileId, complete: bool) -> Self {
-        Self { file, complete, found: RefCell::default() }
+impl<'t> Sheet<'t> {
+    pub(super) fn new(file: FileId, text: &'t str, complete: bool) -> Self {
+        Self { file, text, complete, twice: RefCell::default(), found: RefCell::default() }
     }
 
-    pub(super) fn into_found(self) -> Found {
-        self.found.into_inner()
+    /// Keeps a key given twice for the section that it stands in.
+    pub(super) fn keep_twice(&self, fault: TreeFault) {
+        self.twice.borrow_mut().push(fault);
+    }
+
+    /// Ends the file; a key given twice where no section was read is told of the whole record.
+    pub(super) fn into_found(self, record: &Name) -> Found {
+        for fault in self.twice.take() {
+            self.tell_twice(record, fault);
+        }
+        let mut found = self.found.into_inner();
+        found.faults.sort_by_key(|fault| fault.place);
+        found
+    }
+
+    fn tell_twice(&self, section: &Name, fault: TreeFault) {
+        let TreeFaultKind::KeyTwice { key } = &fault.what else { return };
+        if self.is_cut_off(fault.at) {
+            return;
+        }
+        let name = section.at(key);
+        self.note_written(name.clone(), fault.at);
+        self.tell(What::Tree(fault.what), &name, fault.at, fault.also);
+    }
+
+    fn note_written(&self, name: Name, span: Span) {
+        self.found.borrow_mut().written.push((name, self.place(span)));
+    }
+
+    /// In `{catch: 1,5, square: 11}` the comma ends the value `1`. Returns the bytes of the `5`,
+    /// which YAML takes for a key of its own.
+    fn cut_off(&self, value: &Node) -> Option<Span> {
+        let Shape::Scalar(Scalar { text, style: Style::Plain, .. }) = &value.shape else {
+            return None;
+        };
+        let ends_in_digit = text.bytes().next_back().is_some_and(|byte| byte.is_ascii_digit());
+        let rest = self.text.get(value.span.end..)?.strip_prefix(',')?;
+        let rest = &rest[..rest.find([',', '}', ':', '\n', '\r'])?];
+        let goes_on = rest.bytes().next().is_some_and(|byte| byte.is_ascii_digit());
+        let start = value.span.end + 1;
+        let span = Span { start, end: start + rest.trim_end().len() };
+        (ends_in_digit && goes_on && self.is_cut_off(span)).then_some(span)
+    }
+
+    /// Returns whether a key is no key but the rest of a number.
+    fn is_cut_off(&self, key: Span) -> bool {
+        let digit = |byte: Option<u8>| byte.is_some_and(|byte| byte.is_ascii_digit());
+        let before = self.text[..key.start].strip_suffix(',');
+        let after = self.text[key.end..].trim_start_matches(' ').bytes().next();
+        before.is_some_and(|before| digit(before.bytes().next_back()))
+            && digit(self.text[key.start..key.end].bytes().next())
+            && matches!(after, Some(b',' | b'}'))
     }
 
     pub(super) fn place(&self, span: Span) -> Place {
@@ -82,11 +138,13 @@ pub(super) enum Naming {
 
 /// One section.
 pub(super) struct Section<'t> {
-    sheet: &'t Sheet,
+    sheet: &'t Sheet<'t>,
     name: Name,
     /// What stands for the section where a value is missing.
     span: Span,
     entries: &'t [Entry],
+    /// Keys of this section that were given twice.
+    twice: Vec<String>,
     present: bool,
     asked: Vec<&'static str>,
     form: Option<Vec<Described>>,
@@ -94,24 +152,34 @@ pub(super) struct Section<'t> {
 
 const NONE: &[Entry] = &[];
 
+/// The finest that anything is read to, in millimetres, degrees or kilograms.
+const FINEST: f64 = 0.001;
+
 /// How many unknown keys of one section are compared with the known ones.
 const OFFERED: usize = 50;
 
 impl<'t> Section<'t> {
-    /// A section that stands in a text.
-    pub(super) fn new(sheet: &'t Sheet, name: Name, span: Span, entries: &'t [Entry]) -> Self {
-        let section =
-            Self { sheet, name, span, entries, present: true, asked: Vec::new(), form: None };
+    /// A section that stands in a text; `whole` is all of its bytes.
+    pub(super) fn new(
+        sheet: &'t Sheet<'t>,
+        name: Name,
+        span: Span,
+        whole: Span,
+        entries: &'t [Entry],
+    ) -> Self {
+        let mut section = Self { entries, present: true, ..Self::absent(sheet, name, span) };
+        section.tell_keys_given_twice(whole);
         section.tell_decimal_commas();
         section
     }
 
-    fn absent(sheet: &'t Sheet, name: Name, span: Span) -> Self {
-        Self { sheet, name, span, entries: NONE, present: false, asked: Vec::new(), form: None }
+    fn absent(sheet: &'t Sheet<'t>, name: Name, span: Span) -> Self {
+        let (asked, twice) = (Vec::new(), Vec::new());
+        Self { sheet, name, span, entries: NONE, twice, present: false, asked, form: None }
     }
 
     /// A section without a text, whose fields are listed as they are asked for.
-    pub(super) fn describing(sheet: &'t Sheet) -> Self {
+    pub(super) fn describing(sheet: &'t Sheet<'t>) -> Self {
         let name = Name::record("");
         let span = Span { start: 0, end: 0 };
         Self { form: Some(Vec::new()), ..Self::absent(sheet, name, span) }
@@ -129,6 +197,12 @@ impl<'t> Section<'t> {
     /// Returns the place of the section, if it is written.
     pub(super) fn written_place(&self) -> Option<Place> {
         self.present.then(|| self.place())
+    }
+
+    /// Returns the place of a key, if it is written.
+    pub(super) fn key_place(&self, key: &str) -> Option<Place> {
+        let entry = self.entries.iter().find(|entry| entry.key == key)?;
+        Some(self.sheet.place(entry.key_span))
     }
 
     /// Tells a fault of one key.
@@ -176,7 +250,9 @@ impl<'t> Section<'t> {
         }
         let name = self.name.at(field.key);
         match self.map(field) {
-            Some((span, entries)) => Section::new(self.sheet, name, span, entries).finish(read),
+            Some((span, entries)) => {
+                Section::new(self.sheet, name, span, span, entries).finish(read)
+            }
             None => Section::absent(self.sheet, name, self.span).finish(read),
         }
     }
@@ -192,7 +268,7 @@ impl<'t> Section<'t> {
         }
         let name = self.name.at(field.key);
         let (span, entries) = self.map(field)?;
-        Some(Section::new(self.sheet, name, span, entries).finish(read))
+        Some(Section::new(self.sheet, name, span, span, entries).finish(read))
     }
 
     /// Reads a list of sections.
@@ -252,7 +328,7 @@ impl<'t> Section<'t> {
         self.note(field, || Kind::Free(Box::new(Kind::Value(T::kind()))));
         let name = self.name.at(field.key);
         let Some((span, entries)) = self.map(field) else { return Vec::new() };
-        let section = Section::new(self.sheet, name, span, entries);
+        let section = Section::new(self.sheet, name, span, span, entries);
         let read = |entry: &'t Entry| {
             let Shape::Scalar(scalar) = &entry.value.shape else {
                 section.misshapen(field, &entry.value, "a single word");
@@ -263,8 +339,10 @@ impl<'t> Section<'t> {
             let place = self.sheet.place(entry.value.span);
             Some((section.key_of(entry), Placed { value, place }))
         };
-        let own = |(index, entry): (usize, &'t Entry)| (!is_comma(entries, index)).then_some(entry);
-        entries.iter().enumerate().filter_map(own).filter_map(read).collect()
+        let whole = |entry: &&'t Entry| {
+            !self.sheet.is_cut_off(entry.key_span) && self.sheet.cut_off(&entry.value).is_none()
+        };
+        entries.iter().filter(whole).filter_map(read).collect()
     }
 
     /// Reads a map whose keys are the club's own: each key with a section.
@@ -280,14 +358,15 @@ impl<'t> Section<'t> {
         }
         let name = self.name.at(field.key);
         let Some((span, entries)) = self.map(field) else { return Vec::new() };
-        let section = Section::new(self.sheet, name, span, entries);
+        let section = Section::new(self.sheet, name, span, span, entries);
         let inner = |entry: &'t Entry| {
             let Shape::Map(below) = &entry.value.shape else {
                 section.misshapen(field, &entry.value, "a group of `key: value` pairs");
                 return None;
             };
             let name = section.name.at(&entry.key);
-            let read = Section::new(self.sheet, name, entry.value.span, below).finish(&read);
+            let span = entry.value.span;
+            let read = Section::new(self.sheet, name, span, span, below).finish(&read);
             Some((section.key_of(entry), read))
         };
         entries.iter().filter_map(inner).collect()
@@ -328,8 +407,12 @@ impl<'t> Section<'t> {
         self.asked.push(field.key);
         let entry = self.entries.iter().find(|entry| entry.key == field.key);
         let node = match entry {
-            Some(entry) if self.is_split_by_comma(entry) => return None,
-            Some(entry) if is_refused(&entry.value) => return None,
+            Some(entry)
+                if is_refused(&entry.value) || self.sheet.cut_off(&entry.value).is_some() =>
+            {
+                self.sheet.note_written(self.name.at(field.key), entry.value.span);
+                return None;
+            }
             Some(entry) if !is_unmeasured(&entry.value) => return Some(&entry.value),
             other => other,
         };
@@ -344,9 +427,7 @@ impl<'t> Section<'t> {
 
     /// Returns whether a key of this section was told as given twice: it is not missing too.
     fn was_refused(&self, key: &str) -> bool {
-        let name = self.name.at(key);
-        let found = self.sheet.found.borrow();
-        found.faults.iter().any(|fault| fault.what.rule() == "key-twice" && fault.name == name)
+        self.twice.iter().any(|twice| twice == key)
     }
 
     fn scalar(&mut self, field: Field) -> Option<(&'t Node, &'t Scalar)> {
@@ -370,6 +451,7 @@ impl<'t> Section<'t> {
     fn misshapen(&self, field: Field, node: &Node, expected: &'static str) {
         if !is_refused(node) {
             let name = self.name.at(field.key);
+            self.sheet.note_written(name.clone(), node.span);
             self.sheet.tell(What::Shape { expected }, &name, node.span, None);
         }
     }
@@ -388,13 +470,12 @@ impl<'t> Section<'t> {
     ) -> Option<T> {
         let name = self.name.at(key);
         let read = T::read(&scalar.text).and_then(|value| in_bounds(field, value, &scalar.text));
+        self.sheet.note_written(name.clone(), span);
         match read {
             Ok(value) => {
                 if T::kind() == ValueKind::Text {
                     self.tell_about_text(field, &name, scalar, span);
                 }
-                let place = self.sheet.place(span);
-                self.sheet.found.borrow_mut().written.push((name, place));
                 Some(value)
             }
             Err(what) => {
@@ -421,15 +502,30 @@ impl<'t> Section<'t> {
         entries: &'t [Entry],
     ) -> Option<(Vec<T>, Option<T>, Span)> {
         let name = self.name.at(field.key);
-        let mut inner = Section::new(self.sheet, name, node.span, entries);
-        let bounds = |own: Field| Field { least: field.least, most: field.most, ..own };
-        let read = bounds(super::field::field("read", "what was read")).must();
-        let to = super::field::field("to", "how finely").from(0.0);
+        let mut inner = Section::new(self.sheet, name, node.span, node.span, entries);
+        let read = super::field::field("read", "what was read").must();
+        let to = super::field::field("to", "how finely");
         let read_node = inner.find(read);
-        let values = read_node.and_then(|node| inner.readings::<T>(read, node));
-        let to = inner.get::<T>(to).map(|to| to.value);
+        let values = read_node.and_then(|node| self.readings::<T>(field, node));
+        let to = inner.get::<T>(to);
         inner.tell_unknown_keys();
-        Some((values?, to, read_node.map_or(node.span, |node| node.span)))
+        let values = values?;
+        let to = to.filter(|to| inner.is_fineness(&values, to)).map(|to| to.value);
+        Some((values, to, read_node.map_or(node.span, |node| node.span)))
+    }
+
+    /// Tells a fineness that is nothing, or that is none of these readings.
+    fn is_fineness<T: Readable>(&self, values: &[T], to: &Placed<T>) -> bool {
+        let span = to.place.span;
+        let what = if values.first().is_some_and(|value| !value.is_read_to(&to.value)) {
+            What::MixedReadings
+        } else if to.value.size() < FINEST {
+            What::TooFine { found: self.sheet.text[span.start..span.end].to_owned() }
+        } else {
+            return true;
+        };
+        self.sheet.tell(what, &self.name.at("to"), span, None);
+        false
     }
 
     /// Reads one reading or a list of them.
@@ -467,29 +563,40 @@ impl<'t> Section<'t> {
         Placed { value: entry.key.clone(), place: self.sheet.place(entry.key_span) }
     }
 
-    fn is_split_by_comma(&self, entry: &Entry) -> bool {
-        let next = self.entries.iter().position(|own| std::ptr::eq(own, entry));
-        let next = next.and_then(|index| self.entries.get(index + 1));
-        next.is_some_and(|next| splits(entry, next))
+    /// Tells the keys of this section, not of those inside it, that were given twice. The rest
+    /// of a number behind a comma is no key.
+    fn tell_keys_given_twice(&mut self, whole: Span) {
+        let is_within = |at: Span, of: Span| of.start <= at.start && at.end <= of.end;
+        let is_own = |fault: &TreeFault| {
+            let below = self.entries.iter().any(|entry| is_within(fault.at, entry.value.span));
+            is_within(fault.at, whole) && !below
+        };
+        let (own, others) = self.sheet.twice.take().into_iter().partition(is_own);
+        self.sheet.twice.replace(others);
+        let own: Vec<TreeFault> = own;
+        for fault in own {
+            if let TreeFaultKind::KeyTwice { key } = &fault.what {
+                self.twice.push(key.clone());
+            }
+            self.sheet.tell_twice(&self.name, fault);
+        }
     }
 
     fn tell_decimal_commas(&self) {
-        for pair in self.entries.windows(2) {
-            let [before, after] = pair else { continue };
-            if let (true, Shape::Scalar(scalar)) = (splits(before, after), &before.value.shape) {
-                let span = Span { start: before.value.span.start, end: after.key_span.end };
-                let name = self.name.at(&before.key);
-                let found = format!("{},{}", scalar.text, after.key);
-                self.sheet.tell(What::comma(&found), &name, span, None);
-            }
+        for entry in self.entries {
+            let Some(rest) = self.sheet.cut_off(&entry.value) else { continue };
+            let span = Span { start: entry.value.span.start, end: rest.end };
+            let found = &self.sheet.text[span.start..span.end];
+            self.sheet.tell(What::comma(found), &self.name.at(&entry.key), span, None);
         }
     }
 
     fn tell_unknown_keys(&self) {
         let mut told = 0;
-        for (index, entry) in self.entries.iter().enumerate() {
+        for entry in self.entries {
             let known = self.asked.contains(&entry.key.as_str());
-            if known || entry.key.starts_with("x-") || is_comma(self.entries, index) {
+            let own = entry.key.starts_with("x-");
+            if known || own || self.sheet.is_cut_off(entry.key_span) {
                 continue;
             }
             told += 1;
@@ -502,15 +609,15 @@ impl<'t> Section<'t> {
 }
 
 /// Reads every part of a list as a section of its own.
-fn read_list<R>(
-    sheet: &Sheet,
+fn read_list<'t, R>(
+    sheet: &'t Sheet<'t>,
     below: &Name,
     beside: &Name,
-    items: &[Node],
+    items: &'t [Node],
     naming: Naming,
     read: impl Fn(&mut Section) -> R,
 ) -> Vec<R> {
-    let one = |(index, item): (usize, &Node)| {
+    let one = |(index, item): (usize, &'t Node)| {
         let number = index + 1;
         let Shape::Map(entries) = &item.shape else {
             if !is_refused(item) {
@@ -528,7 +635,7 @@ fn read_list<R>(
         };
         let span = stands_for(entries, key, item.span);
         let name = name.unwrap_or_else(|| below.at(number));
-        Some(Section::new(sheet, name, span, entries).finish(&read))
+        Some(Section::new(sheet, name, span, item.span, entries).finish(&read))
     };
     items.iter().enumerate().filter_map(one).collect()
 }
@@ -569,23 +676,6 @@ fn in_bounds<T: Value>(field: Field, value: T, found: &str) -> Result<T, What> {
         }),
         _ => Ok(value),
     }
-}
-
-/// Returns whether the second entry is the rest of the first one's number, cut off at a comma.
-fn splits(before: &Entry, after: &Entry) -> bool {
-    let number = |text: &str| text.bytes().next_back().is_some_and(|byte| byte.is_ascii_digit());
-    let rest = after.key.bytes().next().is_some_and(|byte| byte.is_ascii_digit());
-    let empty = matches!(after.value.shape, Shape::Empty);
-    let joined = before.value.span.end + 1 == after.key_span.start;
-    match &before.value.shape {
-        Shape::Scalar(scalar) => number(&scalar.text) && rest && empty && joined,
-        _ => false,
-    }
-}
-
-/// In `{catch: 1,5, square: 11}` the comma ends the value and `5` stands as a key of its own.
-fn is_comma(entries: &[Entry], index: usize) -> bool {
-    index > 0 && splits(&entries[index - 1], &entries[index])
 }
 
 fn is_refused(node: &Node) -> bool {

@@ -70,11 +70,11 @@ impl NumberFault {
 
 /// A decimal number and how it was written.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Decimal {
+pub(super) struct Decimal {
     /// The number.
-    pub value: f64,
+    pub(super) value: f64,
     /// How many digits stand after the point.
-    pub places: usize,
+    pub(super) places: usize,
 }
 
 /// Reads `[+-]?digits[.digits]`, shifted by a power of ten.
@@ -85,7 +85,7 @@ pub struct Decimal {
 /// # Errors
 ///
 /// [`NumberFault`], for what the writer would mend.
-pub fn decimal(text: &str, shift: i8) -> Result<Decimal, NumberFault> {
+pub(super) fn decimal(text: &str, shift: i8) -> Result<Decimal, NumberFault> {
     let digits = text.strip_prefix(['+', '-']).unwrap_or(text);
     let (whole, part) = digits.split_once('.').unwrap_or((digits, "0"));
     if !all_digits(whole) || !all_digits(part) {

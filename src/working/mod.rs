@@ -3,6 +3,8 @@
 //! Joins the record to geometry and metrology. Judges nothing: whether a value is allowed is for
 //! `rules`.
 
+#![expect(clippy::missing_errors_doc, reason = "every error here is a Lack: what was not measured")]
+
 mod bed;
 mod clearance;
 mod gearing;
@@ -11,15 +13,25 @@ mod in_force;
 mod input;
 mod lack;
 mod lean;
+mod likeness;
+mod oar;
 mod pitch;
+mod reading_day;
 mod sides;
 mod sight;
+mod stature;
+mod sums;
+mod tools;
 
 pub use in_force::{InForce, LimitInForce};
 pub use input::{Input, Unit};
 pub use lack::{Lack, Worked};
+pub use likeness::{Apart, Member};
+pub use oar::OarSight;
 pub use pitch::{ArcLean, Attitude};
 pub use sight::{BoatSight, SeatSight};
+pub use sums::Sum;
+pub use tools::Tools;
 
 /// A value and what it was worked out from.
 pub type Budget = crate::metrology::Budget<Input>;
