@@ -17,10 +17,12 @@
 //! | 1     | [`store`]     | named texts from a folder; knows no boats                    |
 //! | 0     | [`units`]     | lengths, angles, slopes, weights, dates                      |
 
+pub mod cli;
 pub mod geometry;
 pub mod metrology;
 pub mod model;
 pub mod reading;
+pub mod reports;
 pub mod rules;
 pub mod store;
 pub mod units;
