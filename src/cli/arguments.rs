@@ -74,6 +74,10 @@ pub(super) struct Lint {
     #[arg(long, value_name = "PATH")]
     pub(super) name: Option<PathBuf>,
 
+    /// Show every finding as if no waiver were granted
+    #[arg(long)]
+    pub(super) no_waivers: bool,
+
     /// A book without any boat, oar set or crew is in order
     #[arg(long)]
     pub(super) allow_empty: bool,
