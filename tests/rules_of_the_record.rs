@@ -304,7 +304,7 @@ fn a_list_with_two_odd_readings_is_one_finding() {
 #[test]
 fn a_range_for_a_length_that_nobody_measures_is_told() {
     let class = "class: fourcar\nplausible:\n  rowlock/gab: {least: 35, most: 100}\n";
-    let finding = only(&[("classes/fourcar.yaml", "", "", class)], "no-such-record");
+    let finding = only(&[("classes/fourcar.yaml", "", "", class)], "unknown-key");
     assert_eq!(finding.name.as_str(), "fourcar/plausible/rowlock/gab");
     assert!(finding.remedy.contains("rowlock/gap"), "{}", finding.remedy);
 }
