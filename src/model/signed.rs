@@ -22,7 +22,8 @@ impl Book {
     /// Returns the name of the value that was written at a place.
     #[must_use]
     pub fn name_at(&self, place: Place) -> Option<&Name> {
-        self.written.iter().find(|(_, own)| *own == place).map(|(name, _)| name)
+        let own = self.written_in(place.file);
+        own.iter().find(|(_, own)| *own == place).map(|(name, _)| name)
     }
 
     /// Returns every day on which something is said to have been done. The last day of a waiver

@@ -2,9 +2,9 @@
 
 use super::field::field;
 use super::limits::limits;
+use super::lists::Naming;
 use super::oars::defect;
 use super::seat::seat;
-use super::section::Naming;
 use super::section::Section;
 use super::tools::half_widths;
 use crate::model::Bend;

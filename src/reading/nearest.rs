@@ -1,7 +1,7 @@
 //! The known word that looks most like a written one.
 
 /// How alike two words must be for one to be offered for the other: 1 is equal.
-const ALIKE: f32 = 0.6;
+const ALIKE: f32 = 0.65;
 
 /// Returns the known word that looks most like `written`, if any does.
 #[must_use]

@@ -11,13 +11,14 @@ use super::fault::Fault;
 use super::fault::What;
 use super::field::field;
 use super::form::Described;
+use super::lists::Naming;
 use super::nearest::nearest;
 use super::oars::oar_set;
-use super::section::Found;
-use super::section::Naming;
 use super::section::Section;
-use super::section::Sheet;
+use super::section::stands_for;
 use super::section::text_of;
+use super::sheet::Found;
+use super::sheet::Sheet;
 use super::tree;
 use super::tree::Entry;
 use super::tree::Node;
@@ -217,7 +218,7 @@ fn record(sheet: &Sheet, path: &str, name: &Name, telling: Option<Telling>, root
             Record::Nothing
         }
         ("club.yaml", Shape::Map(entries)) => {
-            let span = super::section::stands_for(entries, "logbook", root.span);
+            let span = stands_for(entries, "logbook", root.span);
             let at = Section::new(sheet, Name::record("club"), span, root.span, entries);
             Record::Club(Box::new(at.finish(club)))
         }
@@ -259,7 +260,7 @@ fn told_by_its_keys(
         tell_no_record(sheet, name, whole, entries);
         return Record::Nothing;
     };
-    let span = super::section::stands_for(entries, key, whole);
+    let span = stands_for(entries, key, whole);
     let at = Section::new(sheet, name.clone(), span, whole, entries);
     let read = match kind {
         RecordKind::Crew => at.finish(crew).map(Record::Crew),

@@ -3,143 +3,31 @@
 //! The record's own reader asks for each field by its [`Field`]; what was not asked for is an
 //! unknown key. Asked without a text, the same reader lists its fields: the form of the record.
 
-use std::cell::RefCell;
-
-use super::fault::Fault;
 use super::fault::What;
 use super::field::Field;
 use super::form::Described;
 use super::form::Kind;
 use super::nearest::nearest;
+use super::sheet::Sheet;
 use super::tree::Entry;
 use super::tree::Node;
 use super::tree::Scalar;
 use super::tree::Shape;
-use super::tree::Style;
 use super::tree::TreeFault;
 use super::tree::TreeFaultKind;
 use super::value::Id;
-use super::value::Readable;
 use super::value::Text;
 use super::value::Value;
 use super::value::ValueKind;
-use crate::model::FileId;
 use crate::model::Name;
 use crate::model::Place;
 use crate::model::Placed;
-use crate::model::Reading;
 use crate::model::Span;
-
-/// What is collected while one file is read.
-pub(super) struct Sheet<'t> {
-    file: FileId,
-    text: &'t str,
-    /// Whether the whole text could be read; if not, nothing is called missing.
-    complete: bool,
-    /// Keys given twice, until the section they stand in has told them.
-    twice: RefCell<Vec<TreeFault>>,
-    found: RefCell<Found>,
-}
-
-/// What was found in one file.
-#[derive(Default)]
-pub(super) struct Found {
-    pub(super) faults: Vec<Fault>,
-    pub(super) written: Vec<(Name, Place)>,
-    pub(super) readings: usize,
-}
-
-impl<'t> Sheet<'t> {
-    pub(super) fn new(file: FileId, text: &'t str, complete: bool) -> Self {
-        Self { file, text, complete, twice: RefCell::default(), found: RefCell::default() }
-    }
-
-    /// Keeps a key given twice for the section that it stands in.
-    pub(super) fn keep_twice(&self, fault: TreeFault) {
-        self.twice.borrow_mut().push(fault);
-    }
-
-    /// Ends the file; a key given twice where no section was read is told of the whole record.
-    pub(super) fn into_found(self, record: &Name) -> Found {
-        for fault in self.twice.take() {
-            self.tell_twice(record, fault);
-        }
-        let mut found = self.found.into_inner();
-        found.faults.sort_by_key(|fault| fault.place);
-        found
-    }
-
-    fn tell_twice(&self, section: &Name, fault: TreeFault) {
-        let TreeFaultKind::KeyTwice { key } = &fault.what else { return };
-        if self.is_cut_off(fault.at) {
-            return;
-        }
-        let name = section.at(key);
-        self.note_written(name.clone(), fault.at);
-        self.tell(What::Tree(fault.what), &name, fault.at, fault.also);
-    }
-
-    fn note_written(&self, name: Name, span: Span) {
-        self.found.borrow_mut().written.push((name, self.place(span)));
-    }
-
-    /// In `{catch: 1,5, square: 11}` the comma ends the value `1`. Returns the bytes of the `5`,
-    /// which YAML takes for a key of its own.
-    fn cut_off(&self, value: &Node) -> Option<Span> {
-        let Shape::Scalar(Scalar { text, style: Style::Plain, .. }) = &value.shape else {
-            return None;
-        };
-        let ends_in_digit = text.bytes().next_back().is_some_and(|byte| byte.is_ascii_digit());
-        let rest = self.text.get(value.span.end..)?.strip_prefix(',')?;
-        let rest = &rest[..rest.find([',', '}', ':', '\n', '\r'])?];
-        let goes_on = rest.bytes().next().is_some_and(|byte| byte.is_ascii_digit());
-        let start = value.span.end + 1;
-        let span = Span { start, end: start + rest.trim_end().len() };
-        (ends_in_digit && goes_on && self.is_cut_off(span)).then_some(span)
-    }
-
-    /// Returns whether a key is no key but the rest of a number.
-    fn is_cut_off(&self, key: Span) -> bool {
-        let digit = |byte: Option<u8>| byte.is_some_and(|byte| byte.is_ascii_digit());
-        let before = self.text[..key.start].strip_suffix(',');
-        let after = self.text[key.end..].trim_start_matches(' ').bytes().next();
-        before.is_some_and(|before| digit(before.bytes().next_back()))
-            && digit(self.text[key.start..key.end].bytes().next())
-            && matches!(after, Some(b',' | b'}'))
-    }
-
-    pub(super) fn place(&self, span: Span) -> Place {
-        Place { file: self.file, span }
-    }
-
-    pub(super) fn tell(&self, what: What, name: &Name, span: Span, also: Option<Span>) {
-        let fault = Fault {
-            what,
-            name: name.clone(),
-            place: self.place(span),
-            also: also.map(|span| self.place(span)),
-        };
-        self.found.borrow_mut().faults.push(fault);
-    }
-}
-
-/// How the parts of a list are named.
-#[derive(Clone, Copy)]
-pub(super) enum Naming {
-    /// `seat-2`, by the key `seat`; the list's own key is left out.
-    Seat,
-    /// By the id under this key; the list's own key is left out.
-    Id(&'static str),
-    /// Below the list's key, by the text under this key.
-    By(&'static str),
-    /// Below the list's key, counted from 1.
-    Numbered,
-}
 
 /// One section.
 pub(super) struct Section<'t> {
-    sheet: &'t Sheet<'t>,
-    name: Name,
+    pub(super) sheet: &'t Sheet<'t>,
+    pub(super) name: Name,
     /// What stands for the section where a value is missing.
     span: Span,
     entries: &'t [Entry],
@@ -147,13 +35,10 @@ pub(super) struct Section<'t> {
     twice: Vec<String>,
     present: bool,
     asked: Vec<&'static str>,
-    form: Option<Vec<Described>>,
+    pub(super) form: Option<Vec<Described>>,
 }
 
 const NONE: &[Entry] = &[];
-
-/// The finest that anything is read to, in millimetres, degrees or kilograms.
-const FINEST: f64 = 0.001;
 
 /// How many unknown keys of one section are compared with the known ones.
 const OFFERED: usize = 50;
@@ -228,19 +113,6 @@ impl<'t> Section<'t> {
         self.get::<Text>(field).map(|text| Placed { value: text.value.0, place: text.place })
     }
 
-    /// Reads a value taken at the boat: alone, as a list, or with how finely it was read.
-    pub(super) fn reading<T: Readable>(&mut self, field: Field) -> Option<Reading<T>> {
-        self.note(field, || Kind::Reading(T::kind()));
-        let node = self.find(field)?;
-        let (values, to, span) = match &node.shape {
-            Shape::Map(entries) => self.reading_to::<T>(field, node, entries)?,
-            _ => (self.readings::<T>(field, node)?, None, node.span),
-        };
-        self.sheet.found.borrow_mut().readings += 1;
-        let place = self.sheet.place(span);
-        Some(Reading { values, to, tool: field.tool, place })
-    }
-
     /// Reads a section below this one; where it is not written, all of its values are absent.
     pub(super) fn section<R>(&mut self, field: Field, read: impl Fn(&mut Section) -> R) -> R {
         if self.form.is_some() {
@@ -250,8 +122,8 @@ impl<'t> Section<'t> {
         }
         let name = self.name.at(field.key);
         match self.map(field) {
-            Some((span, entries)) => {
-                Section::new(self.sheet, name, span, span, entries).finish(read)
+            Some((span, whole, entries)) => {
+                Section::new(self.sheet, name, span, whole, entries).finish(read)
             }
             None => Section::absent(self.sheet, name, self.span).finish(read),
         }
@@ -267,109 +139,8 @@ impl<'t> Section<'t> {
             return Some(self.section(field, read));
         }
         let name = self.name.at(field.key);
-        let (span, entries) = self.map(field)?;
-        Some(Section::new(self.sheet, name, span, span, entries).finish(read))
-    }
-
-    /// Reads a list of sections.
-    pub(super) fn list<R>(
-        &mut self,
-        field: Field,
-        naming: Naming,
-        read: impl Fn(&mut Section) -> R,
-    ) -> Vec<R> {
-        if self.form.is_some() {
-            let (form, result) = self.describe(read);
-            self.note(field, || Kind::List(Box::new(Kind::Section(form))));
-            return vec![result];
-        }
-        let Some(node) = self.find(field) else { return Vec::new() };
-        let Shape::List(items) = &node.shape else {
-            self.misshapen(field, node, "a list, each part on a line that begins with `-`");
-            return Vec::new();
-        };
-        let (sheet, name) = (self.sheet, self.name.clone());
-        read_list(sheet, &name.at(field.key), &name, items, naming, read)
-    }
-
-    /// Reads a list of single values.
-    pub(super) fn values<T: Value>(&mut self, field: Field) -> Vec<Placed<T>> {
-        self.note(field, || Kind::List(Box::new(Kind::Value(T::kind()))));
-        let Some(node) = self.find(field) else { return Vec::new() };
-        let Shape::List(items) = &node.shape else {
-            self.misshapen(field, node, "a list, such as [A5, A6]");
-            return Vec::new();
-        };
-        let read = |item: &'t Node| {
-            let Shape::Scalar(scalar) = &item.shape else {
-                self.misshapen(field, item, "a list of single words");
-                return None;
-            };
-            let value = self.value::<T>(field, scalar, item.span)?;
-            Some(Placed { value, place: self.sheet.place(item.span) })
-        };
-        items.iter().filter_map(read).collect()
-    }
-
-    /// Reads a list of ids.
-    pub(super) fn ids(&mut self, field: Field) -> Vec<Placed<String>> {
-        let ids = self.values::<Id>(field).into_iter();
-        ids.map(|id| Placed { value: id.value.0, place: id.place }).collect()
-    }
-
-    /// Reads a list of texts.
-    pub(super) fn texts(&mut self, field: Field) -> Vec<Placed<String>> {
-        let texts = self.values::<Text>(field).into_iter();
-        texts.map(|text| Placed { value: text.value.0, place: text.place }).collect()
-    }
-
-    /// Reads a map whose keys are the club's own: each key with a value.
-    pub(super) fn free<T: Value>(&mut self, field: Field) -> Vec<(Placed<String>, Placed<T>)> {
-        self.note(field, || Kind::Free(Box::new(Kind::Value(T::kind()))));
-        let name = self.name.at(field.key);
-        let Some((span, entries)) = self.map(field) else { return Vec::new() };
-        let section = Section::new(self.sheet, name, span, span, entries);
-        let read = |entry: &'t Entry| {
-            let Shape::Scalar(scalar) = &entry.value.shape else {
-                section.misshapen(field, &entry.value, "a single word");
-                return None;
-            };
-            let own = Field { key: field.key, ..field };
-            let value = section.value_named::<T>(own, &entry.key, scalar, entry.value.span)?;
-            let place = self.sheet.place(entry.value.span);
-            Some((section.key_of(entry), Placed { value, place }))
-        };
-        let whole = |entry: &&'t Entry| {
-            !self.sheet.is_cut_off(entry.key_span) && self.sheet.cut_off(&entry.value).is_none()
-        };
-        entries.iter().filter(whole).filter_map(read).collect()
-    }
-
-    /// Reads a map whose keys are the club's own: each key with a section.
-    pub(super) fn free_sections<R>(
-        &mut self,
-        field: Field,
-        read: impl Fn(&mut Section) -> R,
-    ) -> Vec<(Placed<String>, R)> {
-        if self.form.is_some() {
-            let (form, _) = self.describe(read);
-            self.note(field, || Kind::Free(Box::new(Kind::Section(form))));
-            return Vec::new();
-        }
-        let name = self.name.at(field.key);
-        let Some((span, entries)) = self.map(field) else { return Vec::new() };
-        let section = Section::new(self.sheet, name, span, span, entries);
-        let inner = |entry: &'t Entry| {
-            let Shape::Map(below) = &entry.value.shape else {
-                section.misshapen(field, &entry.value, "a group of `key: value` pairs");
-                return None;
-            };
-            let name = section.name.at(&entry.key);
-            let span = entry.value.span;
-            let read = Section::new(self.sheet, name, span, span, below).finish(&read);
-            Some((section.key_of(entry), read))
-        };
-        entries.iter().filter_map(inner).collect()
+        let (span, whole, entries) = self.map(field)?;
+        Some(Section::new(self.sheet, name, span, whole, entries).finish(read))
     }
 
     /// Returns whether a field holds just this word, and takes it as read if so.
@@ -390,20 +161,20 @@ impl<'t> Section<'t> {
         result
     }
 
-    fn describe<R>(&self, read: impl Fn(&mut Section) -> R) -> (Vec<Described>, R) {
+    pub(super) fn describe<R>(&self, read: impl Fn(&mut Section) -> R) -> (Vec<Described>, R) {
         let mut below = Section::describing(self.sheet);
         let result = read(&mut below);
         (below.into_form(), result)
     }
 
-    fn note(&mut self, field: Field, kind: impl FnOnce() -> Kind) {
+    pub(super) fn note(&mut self, field: Field, kind: impl FnOnce() -> Kind) {
         if let Some(form) = &mut self.form {
             form.push(Described { field, kind: kind() });
         }
     }
 
     /// Returns the node of a field, unless it is not written, empty, or `not measured`.
-    fn find(&mut self, field: Field) -> Option<&'t Node> {
+    pub(super) fn find(&mut self, field: Field) -> Option<&'t Node> {
         self.asked.push(field.key);
         let entry = self.entries.iter().find(|entry| entry.key == field.key);
         let node = match entry {
@@ -439,16 +210,20 @@ impl<'t> Section<'t> {
         Some((node, scalar))
     }
 
-    fn map(&mut self, field: Field) -> Option<(Span, &'t [Entry])> {
+    /// Returns what stands for a section, all of its bytes, and its entries.
+    pub(super) fn map(&mut self, field: Field) -> Option<(Span, Span, &'t [Entry])> {
         let node = self.find(field)?;
         let Shape::Map(entries) = &node.shape else {
             self.misshapen(field, node, "a group of `key: value` pairs");
             return None;
         };
-        Some((node.span, entries))
+        // A block of many lines is pointed at by its first key.
+        let one_line = !self.sheet.text[node.span.start..node.span.end].contains('\n');
+        let stands_for = if one_line { node.span } else { stands_for(entries, "", node.span) };
+        Some((stands_for, node.span, entries))
     }
 
-    fn misshapen(&self, field: Field, node: &Node, expected: &'static str) {
+    pub(super) fn misshapen(&self, field: Field, node: &Node, expected: &'static str) {
         if !is_refused(node) {
             let name = self.name.at(field.key);
             self.sheet.note_written(name.clone(), node.span);
@@ -456,12 +231,12 @@ impl<'t> Section<'t> {
         }
     }
 
-    fn value<T: Value>(&self, field: Field, scalar: &Scalar, span: Span) -> Option<T> {
+    pub(super) fn value<T: Value>(&self, field: Field, scalar: &Scalar, span: Span) -> Option<T> {
         self.value_named(field, field.key, scalar, span)
     }
 
     /// Reads one text as a value and tells what is wrong with it.
-    fn value_named<T: Value>(
+    pub(super) fn value_named<T: Value>(
         &self,
         field: Field,
         key: &str,
@@ -494,75 +269,6 @@ impl<'t> Section<'t> {
         }
     }
 
-    /// Reads `{read: …, to: …}`.
-    fn reading_to<T: Readable>(
-        &mut self,
-        field: Field,
-        node: &'t Node,
-        entries: &'t [Entry],
-    ) -> Option<(Vec<T>, Option<T>, Span)> {
-        let name = self.name.at(field.key);
-        let mut inner = Section::new(self.sheet, name, node.span, node.span, entries);
-        let read = super::field::field("read", "what was read").must();
-        let to = super::field::field("to", "how finely");
-        let read_node = inner.find(read);
-        let values = read_node.and_then(|node| self.readings::<T>(field, node));
-        let to = inner.get::<T>(to);
-        inner.tell_unknown_keys();
-        let values = values?;
-        let to = to.filter(|to| inner.is_fineness(&values, to)).map(|to| to.value);
-        Some((values, to, read_node.map_or(node.span, |node| node.span)))
-    }
-
-    /// Tells a fineness that is nothing, or that is none of these readings.
-    fn is_fineness<T: Readable>(&self, values: &[T], to: &Placed<T>) -> bool {
-        let span = to.place.span;
-        let what = if values.first().is_some_and(|value| !value.is_read_to(&to.value)) {
-            What::MixedReadings
-        } else if to.value.size() < FINEST {
-            What::TooFine { found: self.sheet.text[span.start..span.end].to_owned() }
-        } else {
-            return true;
-        };
-        self.sheet.tell(what, &self.name.at("to"), span, None);
-        false
-    }
-
-    /// Reads one reading or a list of them.
-    fn readings<T: Readable>(&self, field: Field, node: &'t Node) -> Option<Vec<T>> {
-        let items = match &node.shape {
-            Shape::List(items) if !items.is_empty() => items.as_slice(),
-            Shape::Scalar(_) => std::slice::from_ref(node),
-            _ => {
-                self.misshapen(
-                    field,
-                    node,
-                    "a reading, such as 58, [58, 59] or {read: 58, to: 0.2}",
-                );
-                return None;
-            }
-        };
-        let read = |item: &Node| match &item.shape {
-            Shape::Scalar(scalar) => self.value::<T>(field, scalar, item.span),
-            _ => {
-                self.misshapen(field, item, "a single reading");
-                None
-            }
-        };
-        let all: Vec<Option<T>> = items.iter().map(read).collect();
-        let values: Vec<T> = all.into_iter().collect::<Option<_>>()?;
-        if values.iter().any(|value| !value.alike(&values[0])) {
-            let name = self.name.at(field.key);
-            self.sheet.tell(What::MixedReadings, &name, node.span, None);
-            return None;
-        }
-        Some(values)
-    }
-
-    fn key_of(&self, entry: &Entry) -> Placed<String> {
-        Placed { value: entry.key.clone(), place: self.sheet.place(entry.key_span) }
-    }
-
     /// Tells the keys of this section, not of those inside it, that were given twice. The rest
     /// of a number behind a comma is no key.
     fn tell_keys_given_twice(&mut self, whole: Span) {
@@ -591,7 +297,7 @@ impl<'t> Section<'t> {
         }
     }
 
-    fn tell_unknown_keys(&self) {
+    pub(super) fn tell_unknown_keys(&self) {
         let mut told = 0;
         for entry in self.entries {
             let known = self.asked.contains(&entry.key.as_str());
@@ -606,38 +312,6 @@ impl<'t> Section<'t> {
             self.sheet.tell(what, &self.name.at(&entry.key), entry.key_span, None);
         }
     }
-}
-
-/// Reads every part of a list as a section of its own.
-fn read_list<'t, R>(
-    sheet: &'t Sheet<'t>,
-    below: &Name,
-    beside: &Name,
-    items: &'t [Node],
-    naming: Naming,
-    read: impl Fn(&mut Section) -> R,
-) -> Vec<R> {
-    let one = |(index, item): (usize, &'t Node)| {
-        let number = index + 1;
-        let Shape::Map(entries) = &item.shape else {
-            if !is_refused(item) {
-                let what = What::Shape { expected: "a group of `key: value` pairs" };
-                sheet.tell(what, &below.at(number), item.span, None);
-            }
-            return None;
-        };
-        let by = |key: &str| text_of(entries, key);
-        let (name, key) = match naming {
-            Naming::Seat => (by("seat").map(|seat| beside.at(format_args!("seat-{seat}"))), "seat"),
-            Naming::Id(key) => (by(key).map(|id| beside.at(id)), key),
-            Naming::By(key) => (by(key).map(|text| below.at(text)), key),
-            Naming::Numbered => (None, ""),
-        };
-        let span = stands_for(entries, key, item.span);
-        let name = name.unwrap_or_else(|| below.at(number));
-        Some(Section::new(sheet, name, span, item.span, entries).finish(&read))
-    };
-    items.iter().enumerate().filter_map(one).collect()
 }
 
 /// Returns the text under a key, if it is a single value.
@@ -678,7 +352,7 @@ fn in_bounds<T: Value>(field: Field, value: T, found: &str) -> Result<T, What> {
     }
 }
 
-fn is_refused(node: &Node) -> bool {
+pub(super) fn is_refused(node: &Node) -> bool {
     matches!(node.shape, Shape::Refused)
 }
 

@@ -3,6 +3,7 @@
 use super::finding::Finding;
 use super::finding::NotChecked;
 use super::finding::Outcome;
+use super::judging::Judged;
 use super::judging::Range;
 use super::level::Level;
 use super::rule::Example;
@@ -65,6 +66,19 @@ struct Bent<'b> {
     bends: Vec<&'b Bend>,
 }
 
+impl Bent<'_> {
+    /// Returns the degrees of all bends that have them, whichever way each was bent.
+    fn in_all(&self) -> f64 {
+        let degrees = self.bends.iter().filter_map(|bend| bend.angle);
+        degrees.map(|angle| angle.value.abs().as_deg()).sum()
+    }
+
+    /// Returns how many bends have no degrees.
+    fn unknown(&self) -> usize {
+        self.bends.iter().filter(|bend| bend.angle.is_none()).count()
+    }
+}
+
 fn check(boat: &BoatSight) -> Vec<Outcome> {
     bent(boat).iter().flat_map(|part| one(boat, part)).collect()
 }
@@ -88,26 +102,20 @@ fn bent<'b>(boat: &BoatSight<'b>) -> Vec<Bent<'b>> {
 fn one(boat: &BoatSight, part: &Bent) -> Vec<Outcome> {
     let limit = |which| boat.in_force.limit(LimitKey::Bends, which);
     let at_most = |which, unit| Range::of_figures(boat.tools, None, limit(which), unit);
-    let times = Budget::exact(part.bends.len() as f64);
-    let degrees = part.bends.iter().filter_map(|bend| bend.angle);
-    let in_all = Budget::exact(degrees.map(|angle| angle.value.abs().as_deg()).sum());
-    let often = at_most(Part::Most, Unit::Times);
-    let far = at_most(Part::InAll, Unit::Deg);
-    let over = |range: Option<Range>, value: &Budget, unit: Unit| {
-        let range = range?;
-        range.judge(value)?;
-        let finding = finding(boat, part, &range.words());
-        Some(finding.judged(words::figure(value, unit), Some(range.shown_whole())).found())
+    let over = |range: Option<&Range>, value: f64| {
+        let say = |_: &Budget, _: &Judged, range: &Range| finding(boat, part, &range.words());
+        Range::finding(range, &RULE, &name(boat, part), &Ok(Budget::exact(value)), say)
     };
+    let (often, far) = (at_most(Part::Most, Unit::Times), at_most(Part::InAll, Unit::Deg));
     // One part, one finding: how often comes before how far.
-    let known = part.bends.iter().all(|bend| bend.angle.is_some());
-    let limited = far.is_some();
-    let found = over(often, &times, Unit::Times).or_else(|| over(far, &in_all, Unit::Deg));
-    match found {
-        Some(found) => vec![found],
-        None if limited && !known => vec![size_unknown(boat, part)],
-        None => Vec::new(),
+    let mut found = over(often.as_ref(), part.bends.len() as f64);
+    if found.is_empty() {
+        found = over(far.as_ref(), part.in_all());
     }
+    if found.is_empty() && far.is_some() && part.unknown() > 0 {
+        found.push(size_unknown(boat, part));
+    }
+    found
 }
 
 fn size_unknown(boat: &BoatSight, part: &Bent) -> Outcome {
@@ -136,9 +144,7 @@ fn finding(boat: &BoatSight, part: &Bent, limit: &str) -> Finding {
     let newest = part.bends.last().map_or_else(String::new, |bend| size(bend));
     let first = Finding::new(&RULE, name(boat, part), last, format!("the last bend, {newest}"));
     let finding = bends.fold(first, |finding, bend| finding.also(place(bend), size(bend)));
-    let degrees = part.bends.iter().filter_map(|bend| bend.angle);
-    let sum: f64 = degrees.map(|angle| angle.value.abs().as_deg()).sum();
-    let unknown = part.bends.iter().filter(|bend| bend.angle.is_none()).count();
+    let unknown = part.unknown();
     let and = if unknown > 0 { format!(", and {unknown} of unknown size") } else { String::new() };
     let part_words = words_of(part.part);
     finding
@@ -147,7 +153,7 @@ fn finding(boat: &BoatSight, part: &Bent, limit: &str) -> Finding {
             boat.boat.called(),
             part.seat,
             part.bends.len(),
-            words::number(sum, "deg"),
+            words::number(part.in_all(), "deg"),
         ))
         .remedy(format!(
             "Replace the {part_words}; do not bend it again. Until then look at its foot for cracks before every outing."

@@ -47,8 +47,5 @@ pub(super) fn here(pitch: &Budget) -> String {
 /// Returns whose pitch it is: "seat 2 at 4.89 deg".
 pub(super) fn at_seat((seat, pitch): &(SeatSight, Budget)) -> String {
     let degrees = words::number(pitch.value(), "deg");
-    match seat.seat.number {
-        Some(number) => format!("seat {} at {degrees}", number.value),
-        None => format!("a seat without a number at {degrees}"),
-    }
+    format!("{} at {degrees}", seat.short())
 }

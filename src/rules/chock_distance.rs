@@ -1,7 +1,5 @@
 //! A back chock that does not suit the crew that rows the boat.
 
-use super::alike::Candidate;
-use super::chocks_unlike::chock_of;
 use super::finding::Finding;
 use super::finding::Outcome;
 use super::judging::Range;
@@ -20,6 +18,7 @@ use crate::working::Budget;
 use crate::working::LimitInForce;
 use crate::working::SeatSight;
 use crate::working::Unit;
+use crate::working::Worked;
 
 pub(super) static RULE: Rule = Rule {
     id: "chock-distance",
@@ -73,17 +72,15 @@ fn aim(boat: &BoatSight) -> Option<Aim> {
     Some(Aim { at: Budget::exact(base.value).plus(&gained), whose, within })
 }
 
-/// Returns how far each chock is off the distance aimed at; nothing where none is.
-pub(super) fn off_aim(boat: &BoatSight) -> Vec<Candidate> {
+/// Returns how far each chock is off the distance aimed at, to be looked at with
+/// [`either_way`]; nothing where none is.
+pub(super) fn off_aim<'b>(boat: &BoatSight<'b>) -> Vec<(SeatSight<'b>, Worked)> {
     let Some(aim) = aim(boat) else { return Vec::new() };
-    let off = |seat| {
-        let chock = chock_of(seat);
-        Candidate { value: chock.value.map(|value| value.minus(&aim.at)), ..chock }
-    };
+    let off = |seat: SeatSight<'b>| (seat, seat.chock_to_pin().map(|chock| chock.minus(&aim.at)));
     boat.seats().map(off).collect()
 }
 
-/// Returns the limit of [`off_aim`].
+/// Returns how far off the distance aimed at a chock may be, either way.
 pub(super) fn either_way<'b>(boat: &BoatSight<'b>) -> Option<Range<'b>> {
     around(boat, 0.0, &aim(boat)?)
 }

@@ -1,7 +1,6 @@
 //! Back chocks that stand at different distances from their pins.
 
-use super::alike;
-use super::alike::Candidate;
+use super::apart;
 use super::finding::Outcome;
 use super::judging::Range;
 use super::level::Level;
@@ -11,10 +10,13 @@ use super::rule::Rule;
 use super::sources;
 use super::words;
 use crate::model::LimitKey;
-use crate::working::Apart;
+use crate::model::Place;
 use crate::working::BoatSight;
+use crate::working::Budget;
+use crate::working::Lack;
 use crate::working::SeatSight;
 use crate::working::Unit;
+use crate::working::Worked;
 
 pub(super) static RULE: Rule = Rule {
     id: "chocks-unlike",
@@ -41,39 +43,38 @@ pub(super) static RULE: Rule = Rule {
     looks: Looks::AtEachBoat(check),
 };
 
-/// Returns the back chock of a seat, to be compared with the others.
-pub(super) fn chock_of(seat: SeatSight) -> Candidate {
-    let read = seat.seat.chock_to_pin.as_ref();
-    Candidate {
-        name: seat.name().at("chock-to-pin"),
-        called: seat.short(),
-        place: read.map_or(seat.seat.place, |read| read.place),
-        value: seat.chock_to_pin(),
-    }
-}
-
 fn check(boat: &BoatSight) -> Vec<Outcome> {
-    let range = Range::in_force(boat.in_force, LimitKey::Chocks, Unit::Mm);
-    let Some(range) = range else { return Vec::new() };
-    let (members, mut outcomes) = alike::gather(&RULE, boat.seats().map(chock_of));
-    let Some(apart) = Apart::of(&members) else { return outcomes };
     let name = boat.boat.record();
-    let by = Ok(apart.by.clone());
-    outcomes.extend(Range::finding(Some(&range), &RULE, &name, &by, |by, judged, range| {
-        let odd = words::number(apart.odd.value.value(), "mm");
-        alike::finding(&RULE, name.clone(), &members, &apart, Unit::Mm)
+    let range = Range::in_force(boat.in_force, LimitKey::Chocks, Unit::Mm);
+    apart::judge(range.as_ref(), &RULE, &name, chocks(boat), |chocks, by, judged, range| {
+        let (odd, to_pin) = chocks.odd_one();
+        let seat = odd.short();
+        apart::labelled(&RULE, name.clone(), chocks, label)
             .saying(format!(
-                "{}: the back chocks differ by {}: over by {} ({}); the odd one is {}, {odd} to the pin",
+                "{}: the back chocks differ by {}: {}; the odd one is {seat}, {} to the pin",
                 boat.boat.called(),
                 words::measured(by, Unit::Mm),
-                words::number(judged.by, "mm"),
-                range.words(),
-                apart.odd.called,
+                range.beyond(judged),
+                words::number(to_pin.value(), "mm"),
             ))
             .remedy(format!(
-                "Measure {} again from the after face of the chock, along the string. If it still differs, move that chock in line with the others; then set the foot holes.",
-                apart.odd.called
+                "Measure {seat} again from the after face of the chock, along the string. If it still differs, move that chock in line with the others; then set the foot holes."
             ))
-    }));
-    outcomes
+    })
+}
+
+/// Returns back chock to pin at every seat.
+pub(super) fn chocks<'b>(
+    boat: &BoatSight<'b>,
+) -> impl Iterator<Item = (SeatSight<'b>, Worked)> + use<'b> {
+    boat.seats().map(|seat| {
+        let name = seat.below_boat("chock-to-pin");
+        (seat, seat.chock_to_pin().map_err(|_| Lack::NotMeasured(vec![name])))
+    })
+}
+
+fn label((seat, chock): &(SeatSight, Budget)) -> (Place, String) {
+    let read = seat.seat.chock_to_pin.as_ref();
+    let place = read.map_or(seat.seat.place, |read| read.place);
+    (place, format!("{}: {}", seat.short(), words::number(chock.value(), "mm")))
 }

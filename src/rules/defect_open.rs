@@ -7,11 +7,13 @@ use super::rule::Example;
 use super::rule::Looks;
 use super::rule::Rule;
 use super::sources;
+use crate::model::Boat;
 use crate::model::Book;
 use crate::model::Defect;
 use crate::model::DefectState;
 use crate::model::Name;
 use crate::model::Oar;
+use crate::model::OarSet;
 use crate::model::Place;
 use crate::model::PutRight;
 use crate::units::Date;
@@ -87,21 +89,28 @@ fn check(book: &Book, _: Date) -> Vec<Outcome> {
         .boats
         .iter()
         .flat_map(|boat| open(&boat.record(), boat.called(), boat.id.place, &boat.defects));
-    let oars = book.oar_sets.iter().flat_map(|set| {
-        let record = Name::record(&set.id.value);
-        set.oars.iter().flat_map(move |oar| of_oar(&record, oar))
-    });
-    boats.chain(oars).collect()
+    let oars = book.oar_sets.iter().flat_map(|set| of_set(book, set));
+    boats.chain(oars).map(Finding::found).collect()
 }
 
-fn of_oar(set: &Name, oar: &Oar) -> Vec<Outcome> {
+/// Oars that only boats out of use carry are shown, as those boats are.
+fn of_set(book: &Book, set: &OarSet) -> Vec<Finding> {
+    let carries = |boat: &&Boat| boat.oars.as_ref().is_some_and(|oars| oars.value == set.id.value);
+    let mut carrying = book.boats.iter().filter(carries).peekable();
+    let out_of_use = carrying.peek().is_some() && carrying.all(|boat| boat.out_of_use.is_some());
+    let record = Name::record(&set.id.value);
+    let findings = set.oars.iter().flat_map(|oar| of_oar(&record, oar));
+    findings.map(|finding| Finding { shown_only: out_of_use, ..finding }).collect()
+}
+
+fn of_oar(set: &Name, oar: &Oar) -> Vec<Finding> {
     let Some(id) = &oar.id else {
         return open(set, "an oar without an id", oar.place, &oar.defects);
     };
     open(&set.at(&id.value), &format!("oar {}", id.value), oar.place, &oar.defects)
 }
 
-fn open(whose: &Name, called: &str, place: Place, defects: &[Defect]) -> Vec<Outcome> {
+fn open(whose: &Name, called: &str, place: Place, defects: &[Defect]) -> Vec<Finding> {
     let numbered = (1..).zip(defects);
     let find = |(number, defect): (usize, &Defect)| {
         let lack = lack(defect.put_right.as_ref())?;
@@ -110,7 +119,7 @@ fn open(whose: &Name, called: &str, place: Place, defects: &[Defect]) -> Vec<Out
             Some(found) => below.at(found.value),
             None => below.at(number),
         };
-        Some(finding(name, called, place, defect, &lack).found())
+        Some(finding(name, called, place, defect, &lack))
     };
     numbered.filter_map(find).collect()
 }
@@ -134,6 +143,16 @@ fn finding(name: Name, called: &str, record: Place, defect: &Defect, lack: &str)
     Finding::new(&RULE, name, place, word)
         .level(level)
         .saying(format!("{called}: {what} ({word}): {lack}"))
+        .remedy(remedy(level, defect.put_right.is_some()))
+}
+
+fn remedy(level: Level, begun: bool) -> String {
+    let ashore = match level {
+        Level::Note => "Until then look at it each time before use",
+        _ => "Until then it stays ashore",
+    };
+    let begin = if begun { "Complete put-right" } else { "Put it right and write put-right" };
+    format!("{begin}: date, by, how, and passed-by, a second person. {ashore}.")
 }
 
 /// Says what is missing of a put-right; nothing, where it is complete.

@@ -1,8 +1,10 @@
 //! Oars geared differently from seat to seat.
 
-use super::alike;
-use super::alike::Candidate;
+use super::apart;
+use super::apart::Apart;
+use super::apart::Measure;
 use super::finding::Outcome;
+use super::judging::Judged;
 use super::judging::Range;
 use super::level::Level;
 use super::rule::Example;
@@ -11,10 +13,12 @@ use super::rule::Rule;
 use super::sources;
 use super::words;
 use crate::model::LimitKey;
-use crate::working::Apart;
+use crate::model::Place;
 use crate::working::BoatSight;
+use crate::working::Budget;
 use crate::working::SeatSight;
 use crate::working::Unit;
+use crate::working::Worked;
 
 pub(super) static RULE: Rule = Rule {
     id: "gearing-unlike",
@@ -44,41 +48,39 @@ pub(super) static RULE: Rule = Rule {
     looks: Looks::AtEachBoat(check),
 };
 
-/// Returns the gearing of a seat, to be compared with the others.
-pub(super) fn gearing_of(seat: SeatSight) -> Candidate {
-    let oar = seat.seat.oar.as_ref();
-    Candidate {
-        name: seat.name().at("oar"),
-        called: seat.short(),
-        place: oar.map_or(seat.seat.place, |oar| oar.place),
-        value: seat.gearing(),
-    }
-}
-
 fn check(boat: &BoatSight) -> Vec<Outcome> {
-    let range = Range::in_force(boat.in_force, LimitKey::Gearing, Unit::Percent);
-    let Some(range) = range else { return Vec::new() };
-    let (members, mut outcomes) = alike::gather(&RULE, boat.seats().map(gearing_of));
-    let Some(apart) = Apart::of(&members) else { return outcomes };
-    let Some(percent) = apart.percent(&members) else { return outcomes };
     let name = boat.boat.record();
-    outcomes.extend(Range::finding(Some(&range), &RULE, &name, &Ok(percent), |by, judged, range| {
-        alike::finding(&RULE, name.clone(), &members, &apart, Unit::None)
+    let range = Range::in_force(boat.in_force, LimitKey::Gearing, Unit::Percent);
+    let say = |gearings: &Apart<SeatSight>, by: &Budget, judged: &Judged, range: &Range| {
+        apart::labelled(&RULE, name.clone(), gearings, label)
             .saying(format!(
-                "{}: the gearing differs by {}: over by {} ({}); highest {} with {}, lowest {} with {}",
+                "{}: the gearing differs by {}: {}; highest {}, lowest {}",
                 boat.boat.called(),
                 words::measured(by, Unit::Percent),
-                words::number(judged.by, "%"),
-                range.words(),
-                apart.highest.called,
-                words::number(apart.highest.value.value(), ""),
-                apart.lowest.called,
-                words::number(apart.lowest.value.value(), ""),
+                range.beyond(judged),
+                at_seat(gearings.high),
+                at_seat(gearings.low),
             ))
             .remedy(format!(
                 "Look at {} first: slide its collar, or give it another oar, so that inboard and outboard are like the others'.",
-                apart.odd.called
+                gearings.odd_one().0.short()
             ))
-    }));
-    outcomes
+    };
+    apart::judge_as(Measure::Percent, range.as_ref(), &RULE, &name, gearings(boat), say)
+}
+
+/// Returns the gearing of every seat.
+pub(super) fn gearings<'b>(
+    boat: &BoatSight<'b>,
+) -> impl Iterator<Item = (SeatSight<'b>, Worked)> + use<'b> {
+    boat.seats().map(|seat| (seat, seat.gearing()))
+}
+
+fn label(one: &(SeatSight, Budget)) -> (Place, String) {
+    let seat = &one.0.seat;
+    (seat.oar.as_ref().map_or(seat.place, |oar| oar.place), at_seat(one))
+}
+
+fn at_seat((seat, gearing): &(SeatSight, Budget)) -> String {
+    format!("{} with {}", seat.short(), words::number(gearing.value(), ""))
 }

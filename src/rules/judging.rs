@@ -62,10 +62,8 @@ pub(super) struct Judged {
 impl<'b> Range<'b> {
     /// Returns the figures in force of a limit; none where it is switched off or set nowhere.
     pub(super) fn in_force(in_force: InForce<'b>, key: LimitKey, unit: Unit) -> Option<Self> {
-        let least = in_force.limit(key, Part::Least).map(Figure::from);
-        let most = in_force.limit(key, Part::Most).map(Figure::from);
-        let tools = in_force.tools();
-        (least.is_some() || most.is_some()).then_some(Self { tools, least, most, unit })
+        let least = in_force.limit(key, Part::Least);
+        Self::of_figures(in_force.tools(), least, in_force.limit(key, Part::Most), unit)
     }
 
     /// Returns a range of two figures, for values read with these tools; none without a figure.
@@ -166,7 +164,7 @@ impl<'b> Range<'b> {
     }
 
     /// Judges a value against an ordinary limit: a fault must be proven.
-    pub(super) fn judge(&self, value: &Budget) -> Option<Judged> {
+    fn judge(&self, value: &Budget) -> Option<Judged> {
         let (by, bound, proven) =
             match decision::ordinary(value.value(), value.expanded(), self.bounds()) {
                 Verdict::Within => return None,

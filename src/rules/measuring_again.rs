@@ -27,7 +27,13 @@ pub(super) fn measure_again(value: &Budget, tools: Tools, enough: impl Fn(f64) -
     let group: Vec<Part<Input>> = parts.filter(|part| alike(&part.input, &worst)).collect();
     let now = group.iter().map(|part| part.half_width).fold(0.0, f64::max);
     let decides = |to: f64| to < now && enough(read_to(value, &group, to));
-    let tool = |tool: &&Tool| worst.unit == Unit::Mm && decides(tools.half_width(**tool));
+    // A width can be read with anything. Elsewhere a tape can't stand in for a bob, nor a bob for a
+    // rule, so that only tools at least as fine as the reading's own will do.
+    let suits = |tool: Tool| {
+        worst.tool == Tool::Callipers || tools.half_width(tool) <= tools.half_width(worst.tool)
+    };
+    let tool =
+        |tool: &&Tool| worst.unit == Unit::Mm && suits(**tool) && decides(tools.half_width(**tool));
     if let Some(tool) = LENGTH_TOOLS.iter().find(tool) {
         let what = called(&group, tools.half_width(*tool));
         return format!("Measure again: read {what} with {}.", tool.words());

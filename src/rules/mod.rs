@@ -3,7 +3,6 @@
 //! One file a rule. Everything said about a rule anywhere (`why`, `rules`, the table in the
 //! README, the tests) is read from its [`Rule`] value; nothing about a rule is written twice.
 
-mod alike;
 mod anchor_not_allowed;
 mod apart;
 mod arc_disagrees;

@@ -47,7 +47,7 @@ read-again:
   - {date: 2026-10-24, by: Tomas Reyne, checked-by: Ines Marlow, values: [seat-2/rowlock/gap, '*/lifts-out', rigged/level]}
 seats:\n",
             ),
-            ("classes/sandboat.yaml", "", "", "class: sandboat\nmust-measure: [pin/spread]\nplausible:\n  inboard: {least: 900, most: 1400}\n"),
+            ("classes/sandboat.yaml", "", "", "class: sandboat\nmust-measure: [pin/spread]\n"),
         ],
     },
     looks: Looks::AtTheBook(check),
@@ -89,12 +89,7 @@ seats:\n",
         "crew: veterans\nboat: kittiwake\nrowers:\n  - {seat: 9, who: I.M.}  # <--\n",
     ),
     ("club.yaml", "", "people:", "limits:\n  surfbot: {clearance: {least: 6}}  # <--\npeople:"),
-    (
-        "classes/sandboat.yaml",
-        "",
-        "",
-        "class: sandboat\nmust-measure:\n  - pin/spred  # <--\nplausible:\n  inbord: {least: 900, most: 1400}  # <--\n",
-    ),
+    ("classes/sandboat.yaml", "", "", "class: sandboat\nmust-measure:\n  - pin/spred  # <--\n"),
 ];
 
 fn check(book: &Book, _: Date) -> Vec<Outcome> {
@@ -208,21 +203,13 @@ fn of_crew(seek: &Seek, crew: &Crew) -> Vec<Outcome> {
 
 fn of_class(class: &Class) -> Vec<Outcome> {
     let record = Name::record(&class.id.value);
-    let lost_field = |name: &Name, field: &Placed<String>, whose: &str, known: &[String]| {
-        let known: Vec<&str> = known.iter().map(String::as_str).collect();
-        let what = format!("{whose} has a field `{}`", field.value);
+    let known = fields::of_a_seat();
+    let known: Vec<&str> = known.iter().map(String::as_str).collect();
+    let lost_field = |field: &Placed<String>| {
+        let what = format!("no seat has a field `{}`", field.value);
+        let name = record.at("must-measure");
         (!known.contains(&&*field.value))
-            .then(|| lost(name, field.place, &field.value, &what, &known))
+            .then(|| lost(&name, field.place, &field.value, &what, &known))
     };
-    let of_seat = fields::of_a_seat();
-    let of_any: Vec<String> = of_seat.iter().cloned().chain(fields::of_an_oar_or_rower()).collect();
-    let must = class
-        .must_measure
-        .iter()
-        .filter_map(|field| lost_field(&record.at("must-measure"), field, "no seat", &of_seat));
-    let plausible = class.plausible.iter().filter_map(|plausible| {
-        let name = record.at("plausible").at(&plausible.field.value);
-        lost_field(&name, &plausible.field, "no seat, oar or rower", &of_any)
-    });
-    must.chain(plausible).collect()
+    class.must_measure.iter().filter_map(lost_field).collect()
 }

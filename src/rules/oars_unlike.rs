@@ -1,9 +1,12 @@
 //! Oars of one set that are not alike.
 
-use super::alike;
-use super::alike::Candidate;
+use super::apart;
+use super::apart::Apart;
+use super::apart::Measure;
+use super::finding::Finding;
 use super::finding::NotChecked;
 use super::finding::Outcome;
+use super::judging::Judged;
 use super::judging::Range;
 use super::level::Level;
 use super::rule::Example;
@@ -19,11 +22,9 @@ use crate::model::OarSet;
 use crate::model::Part;
 use crate::model::Place;
 use crate::units::Date;
-use crate::working::Apart;
 use crate::working::Budget;
 use crate::working::InForce;
 use crate::working::LimitInForce;
-use crate::working::Member;
 use crate::working::OarSight;
 use crate::working::Tools;
 use crate::working::Unit;
@@ -80,6 +81,12 @@ struct Likeness {
     found_at: fn(&Oar) -> (&'static str, Option<Place>),
     /// How an odd oar is brought in line.
     cure: &'static str,
+}
+
+impl Likeness {
+    fn measure(&self) -> Measure {
+        if self.unit == Unit::Percent { Measure::Percent } else { Measure::Own }
+    }
 }
 
 /// The load and the reach that every drop is brought to.
@@ -150,14 +157,42 @@ fn one(book: &Book, set: &OarSet, likeness: &Likeness) -> Vec<Outcome> {
     let tools = Tools::of_club(book);
     let strictest = strictest(book, set, likeness.key);
     let range = Range::of_figures(tools, None, strictest, likeness.unit);
-    let Some(range) = range else { return Vec::new() };
     let reference = reference(set);
-    let candidate = |oar| candidate(set, OarSight { tools, oar }, likeness, reference);
-    let (members, mut outcomes) = alike::gather(&RULE, set.oars.iter().map(candidate));
-    if let Some(apart) = Apart::of(&members) {
-        outcomes.extend(judge(&range, set, likeness, &members, &apart));
-    }
-    outcomes
+    let read = |oar| {
+        let sight = OarSight { tools, oar };
+        (sight, (likeness.read)(&sight, reference))
+    };
+    let say = |oars: &Apart<OarSight>, by: &Budget, judged: &Judged, range: &Range| {
+        told(set, likeness, oars).saying(format!(
+            "{}: the oars differ in {} by {}: {}; the odd one is {}",
+            set.id.value,
+            likeness.called,
+            words::measured(by, likeness.unit),
+            range.beyond(judged),
+            oars.odd_one().0.oar.called(),
+        ))
+    };
+    let (oars, name) = (set.oars.iter().map(read), Name::record(&set.id.value));
+    apart::judge_as(likeness.measure(), range.as_ref(), &RULE, &name, oars, say)
+}
+
+/// A finding at the odd oar, with what to do about it.
+fn told(set: &OarSet, likeness: &Likeness, oars: &Apart<OarSight>) -> Finding {
+    let odd = oars.odd_one().0.oar;
+    let name = set.name_of(odd).at((likeness.found_at)(odd).0);
+    // A flex is compared in parts of a hundred, and shown as the drop in millimetres.
+    let percent = likeness.measure() == Measure::Percent;
+    let unit = if percent { Unit::Mm } else { likeness.unit };
+    let label = |(sight, value): &(OarSight, Budget)| {
+        let place = (likeness.found_at)(sight.oar).1.unwrap_or(sight.oar.place);
+        (place, format!("{}: {}", sight.oar.called(), words::number(value.value(), unit.word())))
+    };
+    apart::labelled(&RULE, name, oars, label).remedy(format!(
+        "Measure the {} of {} again. If it still differs, bring it in line ({}), or take it out of the set.",
+        likeness.called,
+        odd.called(),
+        likeness.cure
+    ))
 }
 
 /// No boat, no class, no limit; told once a set.
@@ -184,50 +219,4 @@ fn reference(set: &OarSet) -> Reference {
         Some(Reference { load, at: oar.flex.at.as_ref()?.values.first()?.as_mm() })
     };
     set.oars.iter().find_map(hung).unwrap_or(Reference { load: 1.0, at: 1.0 })
-}
-
-fn candidate(
-    set: &OarSet,
-    sight: OarSight,
-    likeness: &Likeness,
-    reference: Reference,
-) -> Candidate {
-    let (field, place) = (likeness.found_at)(sight.oar);
-    Candidate {
-        name: set.name_of(sight.oar).at(field),
-        called: sight.oar.called().to_owned(),
-        place: place.unwrap_or(sight.oar.place),
-        value: (likeness.read)(&sight, reference),
-    }
-}
-
-fn judge(
-    range: &Range,
-    set: &OarSet,
-    likeness: &Likeness,
-    members: &[Member],
-    apart: &Apart,
-) -> Vec<Outcome> {
-    let percent = likeness.unit == Unit::Percent;
-    // A flex is compared in parts of a hundred, and shown as the drop in millimetres.
-    let shown = if percent { Unit::Mm } else { likeness.unit };
-    let by = if percent { apart.percent(members) } else { Some(apart.by.clone()) };
-    let Some(by) = by else { return Vec::new() };
-    let name = apart.odd.name.clone();
-    Range::finding(Some(range), &RULE, &name, &Ok(by), |by: &Budget, judged, range| {
-        let called = likeness.called;
-        alike::finding(&RULE, name.clone(), members, apart, shown)
-            .saying(format!(
-                "{}: the oars differ in {called} by {}: over by {} ({}); the odd one is {}",
-                set.id.value,
-                words::measured(by, likeness.unit),
-                words::number(judged.by, likeness.unit.word()),
-                range.words(),
-                apart.odd.called,
-            ))
-            .remedy(format!(
-                "Measure the {called} of {} again. If it still differs, bring it in line ({}), or take it out of the set.",
-                apart.odd.called, likeness.cure
-            ))
-    })
 }

@@ -50,12 +50,11 @@ fn one(boat: &BoatSight, today: Date) -> Vec<Outcome> {
         let again = oldest.place != rigged.place;
         let finding = if again { finding.also(oldest.place, "read again") } else { finding };
         finding.saying(format!(
-            "{}: the oldest reading is of {}, {} ago: over by {} ({})",
+            "{}: the oldest reading is of {}, {} ago: {}",
             boat.boat.called(),
             oldest.value,
             words::number(age.value(), "days"),
-            words::number(judged.by, "days"),
-            range.words(),
+            range.beyond(judged),
         ))
     })
 }

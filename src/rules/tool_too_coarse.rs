@@ -1,7 +1,8 @@
 //! A tool too coarse for the limit that its readings are judged by.
 
-use super::alike;
-use super::alike::Candidate;
+use super::apart;
+use super::apart::Measure;
+use super::blades;
 use super::chock_distance;
 use super::chocks_unlike;
 use super::finding::Finding;
@@ -15,7 +16,7 @@ use super::rule::Rule;
 use super::sources;
 use super::words;
 use crate::model::LimitKey;
-use crate::working::Apart;
+use crate::model::Place;
 use crate::working::Attitude;
 use crate::working::BoatSight;
 use crate::working::Budget;
@@ -58,34 +59,39 @@ struct Judged {
     key: LimitKey,
     unit: Unit,
     what: &'static str,
-    values: fn(&BoatSight) -> Vec<Candidate>,
+    values: for<'b> fn(&BoatSight<'b>) -> Vec<Value<'b>>,
 }
+
+/// A value that could be worked out, at the seat it belongs to; a value of the boat has none.
+type Value<'b> = (Option<SeatSight<'b>>, Budget);
 
 const fn judged(
     key: LimitKey,
     unit: Unit,
     what: &'static str,
-    values: fn(&BoatSight) -> Vec<Candidate>,
+    values: for<'b> fn(&BoatSight<'b>) -> Vec<Value<'b>>,
 ) -> Judged {
     Judged { key, unit, what, values }
 }
 
 const JUDGED: [Judged; 15] = [
-    judged(LimitKey::Level, Unit::Deg, "trim", |boat| whole(boat, boat.trim())),
-    judged(LimitKey::Level, Unit::Deg, "roll", |boat| whole(boat, boat.roll())),
+    judged(LimitKey::Level, Unit::Deg, "trim", |boat| whole(boat.trim())),
+    judged(LimitKey::Level, Unit::Deg, "roll", |boat| whole(boat.roll())),
     judged(LimitKey::PinAft, Unit::Deg, "lean of the pin aft", |boat| {
         each(boat, |seat| seat.lean_aft())
     }),
     judged(LimitKey::PinOut, Unit::Deg, "lean of the pin out", |boat| {
         each(boat, |seat| seat.lean_out())
     }),
-    judged(LimitKey::Arc, Unit::Deg, "pitch from catch to finish", |boat| each(boat, arc)),
-    judged(LimitKey::Pitch, Unit::Deg, "pitch square off", |boat| each(boat, square_off)),
+    judged(LimitKey::Arc, Unit::Deg, "pitch from catch to finish", arcs),
+    judged(LimitKey::Pitch, Unit::Deg, "pitch square off", |boat| {
+        there(set_by_rowlock(boat).map(|seat| (seat, seat.pitch(Attitude::Square))))
+    }),
     judged(LimitKey::PitchMatch, Unit::Deg, "pitch from blade to blade", |boat| {
-        between(boat, each(boat, square_off), false)
+        furthest(Measure::Own, blades::square_off(boat))
     }),
     judged(LimitKey::Sides, Unit::Deg, "pitch from side to side", |boat| {
-        whole(boat, boat.side_difference())
+        whole(boat.side_difference())
     }),
     judged(LimitKey::Clearance, Unit::Mm, "gap less the widest section", |boat| {
         each(boat, |seat| seat.clearance())
@@ -99,12 +105,14 @@ const JUDGED: [Judged; 15] = [
     judged(LimitKey::Handle, Unit::Mm, "handle past mark", |boat| {
         each(boat, |seat| seat.handle_read())
     }),
-    judged(LimitKey::Chock, Unit::Mm, "back chock to pin", chock_distance::off_aim),
+    judged(LimitKey::Chock, Unit::Mm, "back chock to pin", |boat| {
+        there(chock_distance::off_aim(boat).into_iter())
+    }),
     judged(LimitKey::Chocks, Unit::Mm, "back chocks from seat to seat", |boat| {
-        between(boat, boat.seats().map(chocks_unlike::chock_of).collect(), false)
+        furthest(Measure::Own, chocks_unlike::chocks(boat))
     }),
     judged(LimitKey::Gearing, Unit::Percent, "gearing from seat to seat", |boat| {
-        between(boat, boat.seats().map(gearing_unlike::gearing_of).collect(), true)
+        furthest(Measure::Percent, gearing_unlike::gearings(boat))
     }),
 ];
 
@@ -117,83 +125,64 @@ fn one(boat: &BoatSight, judged: &Judged) -> Option<Outcome> {
         LimitKey::Chock => chock_distance::either_way(boat)?,
         key => Range::in_force(boat.in_force, key, judged.unit)?,
     };
-    // What could not be worked out is counted where it is judged.
-    let (members, _) = alike::gather(&RULE, (judged.values)(boat).into_iter());
-    let coarser = |one: &Budget, other: &Budget| one.expanded() > other.expanded();
-    let worst =
-        members.iter().reduce(
-            |worst, member| {
-                if coarser(&member.value, &worst.value) { member } else { worst }
-            },
-        )?;
-    let again = range.too_coarse(&worst.value)?;
-    let good_to = words::number(worst.value.expanded(), judged.unit.word());
+    let values = (judged.values)(boat);
+    let (seat, worst) = values
+        .iter()
+        .reduce(|worst, one| if one.1.expanded() > worst.1.expanded() { one } else { worst })?;
+    let again = range.too_coarse(worst)?;
+    let good_to = words::number(worst.expanded(), judged.unit.word());
+    let called = seat.as_ref().map_or_else(|| boat.boat.called().to_owned(), SeatSight::called);
+    let place = read_at(boat, worst);
+    let place = place.or_else(|| seat.as_ref().map(|seat| seat.seat.place));
+    let place = place.unwrap_or(boat.boat.id.place);
     let text = format!("good to ± {good_to}");
-    let finding = Finding::new(&RULE, boat.boat.record(), worst.place, text)
+    let finding = Finding::new(&RULE, boat.boat.record(), place, text)
         .saying(format!(
-            "{}, {}: {} is good to ± {good_to} only; that is too coarse for the limit ({}), whatever is read",
-            boat.boat.called(),
-            worst.called,
+            "{called}: {} is good to ± {good_to} only; that is too coarse for the limit ({}), whatever is read",
             judged.what,
             range.words(),
         ))
         .remedy(again)
-        .judged(words::figure(&worst.value, judged.unit), Some(range.shown_whole()));
+        .judged(words::figure(worst, judged.unit), Some(range.shown_whole()));
     Some(finding.found())
 }
 
-fn square_off(seat: &SeatSight) -> Worked {
-    if seat.hands_set_pitch() { Err(unset()) } else { seat.pitch(Attitude::Square) }
-}
-
-fn unset() -> crate::working::Lack {
-    crate::working::Lack::Impossible("the hands set this blade")
-}
-
-/// Returns the greatest pitch of one blade less the least, catch to finish.
-fn arc(seat: &SeatSight) -> Worked {
-    if seat.hands_set_pitch() {
-        return Err(unset());
-    }
-    let [catch, square, finish] = Attitude::ALL.map(|attitude| seat.pitch(attitude));
-    let mut pitches = [catch?, square?, finish?];
-    pitches.sort_by(|one, other| one.value().total_cmp(&other.value()));
-    Ok(pitches[2].minus(&pitches[0]))
-}
-
-/// Returns one value of the boat as a whole.
-fn whole(boat: &BoatSight, value: Worked) -> Vec<Candidate> {
-    let place = boat.boat.rigged.date.map_or(boat.boat.rigged.place, |date| date.place);
-    let called = "the whole boat".to_owned();
-    let place = value.as_ref().ok().and_then(|value| read_at(boat, value)).unwrap_or(place);
-    vec![Candidate { name: boat.boat.record(), called, place, value }]
-}
-
-/// Returns one value of each seat.
-fn each(boat: &BoatSight, value: fn(&SeatSight) -> Worked) -> Vec<Candidate> {
-    let candidate = |seat: SeatSight| {
-        let value = value(&seat);
-        let read = value.as_ref().ok().and_then(|value| read_at(boat, value));
-        let place = read.unwrap_or(seat.seat.place);
-        Candidate { name: seat.name(), called: seat.short(), place, value }
-    };
-    boat.seats().map(candidate).collect()
-}
-
 /// Returns where the reading was written, in the boat's own file, that makes a value coarsest.
-fn read_at(boat: &BoatSight, value: &Budget) -> Option<crate::model::Place> {
+fn read_at(boat: &BoatSight, value: &Budget) -> Option<Place> {
     let mut places = value.shares().into_iter().map(|(input, _)| input.place);
     places.find(|place| place.file == boat.boat.file)
 }
 
-/// Returns how far apart the seats are, as one value.
-fn between(boat: &BoatSight, seats: Vec<Candidate>, percent: bool) -> Vec<Candidate> {
-    let (members, _) = alike::gather(&RULE, seats.into_iter());
-    let apart = Apart::of(&members);
-    let one = apart.and_then(|apart| {
-        let by = if percent { apart.percent(&members)? } else { apart.by.clone() };
-        let (name, place) = (boat.boat.record(), apart.odd.place);
-        Some(Candidate { name, called: apart.odd.called.clone(), place, value: Ok(by) })
-    });
-    one.into_iter().collect()
+/// What could not be worked out is counted where it is judged.
+fn there<'b>(values: impl Iterator<Item = (SeatSight<'b>, Worked)>) -> Vec<Value<'b>> {
+    values.filter_map(|(seat, value)| Some((Some(seat), value.ok()?))).collect()
+}
+
+fn whole<'b>(value: Worked) -> Vec<Value<'b>> {
+    value.ok().map(|value| (None, value)).into_iter().collect()
+}
+
+fn each<'b>(boat: &BoatSight<'b>, value: fn(&SeatSight) -> Worked) -> Vec<Value<'b>> {
+    there(boat.seats().map(|seat| (seat, value(&seat))))
+}
+
+fn furthest<'b>(
+    measure: Measure,
+    values: impl Iterator<Item = (SeatSight<'b>, Worked)>,
+) -> Vec<Value<'b>> {
+    let furthest = apart::odd_one_and_difference(measure, values);
+    furthest.map(|(seat, by)| (Some(seat), by)).into_iter().collect()
+}
+
+fn set_by_rowlock<'b>(boat: &BoatSight<'b>) -> impl Iterator<Item = SeatSight<'b>> + use<'b> {
+    boat.seats().filter(|seat| !seat.hands_set_pitch())
+}
+
+/// Returns how far the pitches of each blade are apart, catch to finish.
+fn arcs<'b>(boat: &BoatSight<'b>) -> Vec<Value<'b>> {
+    let arc = |seat: SeatSight<'b>| {
+        let pitches = Attitude::ALL.into_iter().map(|attitude| (seat, seat.pitch(attitude)));
+        apart::odd_one_and_difference(Measure::Own, pitches)
+    };
+    set_by_rowlock(boat).filter_map(arc).map(|(seat, by)| (Some(seat), by)).collect()
 }

@@ -14,7 +14,8 @@ impl<'b> BoatSight<'b> {
         let of_seat = |name: &&Name| name.is_within(seat.as_str());
         let stated =
             |name: &Name| NOT_MEASURED.iter().any(|part| name.is_within(&format!("{seat}/{part}")));
-        let names = self.book.written.iter().map(|(name, _)| name).filter(of_seat);
+        let own = self.book.written_in(self.boat.file);
+        let names = own.iter().map(|(name, _)| name).filter(of_seat);
         names.filter(|name| !stated(name)).collect()
     }
 

@@ -133,6 +133,15 @@ impl<'b> SeatSight<'b> {
         }
     }
 
+    /// Returns the name of one of the seat's fields below the boat's own name.
+    #[must_use]
+    pub fn below_boat(&self, field: &str) -> String {
+        match self.seat.number {
+            Some(number) => format!("seat-{}/{field}", number.value),
+            None => format!("seats/{field}"),
+        }
+    }
+
     /// Returns the side of the oar.
     pub(super) fn side(&self) -> Result<Side, Lack> {
         self.seat.side.map(|side| side.value).ok_or_else(|| Lack::of("side"))

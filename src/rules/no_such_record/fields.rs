@@ -11,12 +11,6 @@ pub(super) fn of_a_seat() -> Vec<String> {
     of_parts(&form(RecordKind::Boat), "seats")
 }
 
-/// Returns every field and section of an oar and of a rower, below their names.
-pub(super) fn of_an_oar_or_rower() -> Vec<String> {
-    let oar = of_parts(&form(RecordKind::OarSet), "oars");
-    oar.into_iter().chain(of_parts(&form(RecordKind::Crew), "rowers")).collect()
-}
-
 /// Returns every field and section of a boat with the seats she has, below her name.
 pub(super) fn of_a_boat(boat: &Boat) -> Vec<String> {
     let form = form(RecordKind::Boat);
