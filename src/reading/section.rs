@@ -8,8 +8,12 @@ use std::cell::RefCell;
 use super::fault::Fault;
 use super::fault::What;
 use super::field::Field;
+use super::field::READ;
+use super::field::TO;
+use super::form::Bounds;
 use super::form::Described;
 use super::form::Kind;
+use super::form::NOT_MEASURED;
 use super::nearest::nearest;
 use super::tree::Entry;
 use super::tree::Node;
@@ -131,14 +135,9 @@ impl<'t> Section<'t> {
         self.present.then(|| self.place())
     }
 
-    /// Tells a fault of one key.
-    pub(super) fn tell(&self, what: What, key: &str, place: Place) {
-        self.sheet.tell(what, &self.name.at(key), place.span, None);
-    }
-
     /// Reads one value.
     pub(super) fn get<T: Value>(&mut self, field: Field) -> Option<Placed<T>> {
-        self.note(field, || Kind::Value(T::kind()));
+        self.note(field, bounds::<T>(field), || Kind::Value(T::kind()));
         let (node, scalar) = self.scalar(field)?;
         let value = self.value::<T>(field, scalar, node.span)?;
         Some(Placed { value, place: self.sheet.place(node.span) })
@@ -156,7 +155,7 @@ impl<'t> Section<'t> {
 
     /// Reads a value taken at the boat: alone, as a list, or with how finely it was read.
     pub(super) fn reading<T: Readable>(&mut self, field: Field) -> Option<Reading<T>> {
-        self.note(field, || Kind::Reading(T::kind()));
+        self.note(field, bounds::<T>(field), || Kind::Reading(T::kind()));
         let node = self.find(field)?;
         let (values, to, span) = match &node.shape {
             Shape::Map(entries) => self.reading_to::<T>(field, node, entries)?,
@@ -171,7 +170,7 @@ impl<'t> Section<'t> {
     pub(super) fn section<R>(&mut self, field: Field, read: impl Fn(&mut Section) -> R) -> R {
         if self.form.is_some() {
             let (form, result) = self.describe(read);
-            self.note(field, || Kind::Section(form));
+            self.note(field, Bounds::default(), || Kind::Section(form));
             return result;
         }
         let name = self.name.at(field.key);
@@ -204,7 +203,7 @@ impl<'t> Section<'t> {
     ) -> Vec<R> {
         if self.form.is_some() {
             let (form, result) = self.describe(read);
-            self.note(field, || Kind::List(Box::new(Kind::Section(form))));
+            self.note(field, Bounds::default(), || Kind::List(Box::new(Kind::Section(form))));
             return vec![result];
         }
         let Some(node) = self.find(field) else { return Vec::new() };
@@ -218,7 +217,7 @@ impl<'t> Section<'t> {
 
     /// Reads a list of single values.
     pub(super) fn values<T: Value>(&mut self, field: Field) -> Vec<Placed<T>> {
-        self.note(field, || Kind::List(Box::new(Kind::Value(T::kind()))));
+        self.note(field, bounds::<T>(field), || Kind::List(Box::new(Kind::Value(T::kind()))));
         let Some(node) = self.find(field) else { return Vec::new() };
         let Shape::List(items) = &node.shape else {
             self.misshapen(field, node, "a list, such as [A5, A6]");
@@ -249,7 +248,7 @@ impl<'t> Section<'t> {
 
     /// Reads a map whose keys are the club's own: each key with a value.
     pub(super) fn free<T: Value>(&mut self, field: Field) -> Vec<(Placed<String>, Placed<T>)> {
-        self.note(field, || Kind::Free(Box::new(Kind::Value(T::kind()))));
+        self.note(field, bounds::<T>(field), || Kind::Free(Box::new(Kind::Value(T::kind()))));
         let name = self.name.at(field.key);
         let Some((span, entries)) = self.map(field) else { return Vec::new() };
         let section = Section::new(self.sheet, name, span, entries);
@@ -275,7 +274,7 @@ impl<'t> Section<'t> {
     ) -> Vec<(Placed<String>, R)> {
         if self.form.is_some() {
             let (form, _) = self.describe(read);
-            self.note(field, || Kind::Free(Box::new(Kind::Section(form))));
+            self.note(field, Bounds::default(), || Kind::Free(Box::new(Kind::Section(form))));
             return Vec::new();
         }
         let name = self.name.at(field.key);
@@ -293,14 +292,14 @@ impl<'t> Section<'t> {
         entries.iter().filter_map(inner).collect()
     }
 
-    /// Returns whether a field holds just this word, and takes it as read if so.
-    pub(super) fn is_word(&mut self, key: &'static str, word: &str) -> Option<Place> {
-        let entry = self.entries.iter().find(|entry| entry.key == key)?;
+    /// Returns whether the field's one word stands for it, and takes it as read if so.
+    pub(super) fn is_word(&mut self, field: Field) -> Option<Place> {
+        let entry = self.entries.iter().find(|entry| entry.key == field.key)?;
         let Shape::Scalar(scalar) = &entry.value.shape else { return None };
-        if scalar.text != word {
+        if field.word != Some(scalar.text.as_str()) {
             return None;
         }
-        self.asked.push(key);
+        self.asked.push(field.key);
         Some(self.sheet.place(entry.value.span))
     }
 
@@ -317,9 +316,9 @@ impl<'t> Section<'t> {
         (below.into_form(), result)
     }
 
-    fn note(&mut self, field: Field, kind: impl FnOnce() -> Kind) {
+    fn note(&mut self, field: Field, bounds: Bounds, kind: impl FnOnce() -> Kind) {
         if let Some(form) = &mut self.form {
-            form.push(Described { field, kind: kind() });
+            form.push(Described { field, kind: kind(), bounds });
         }
     }
 
@@ -422,11 +421,9 @@ impl<'t> Section<'t> {
     ) -> Option<(Vec<T>, Option<T>, Span)> {
         let name = self.name.at(field.key);
         let mut inner = Section::new(self.sheet, name, node.span, entries);
-        let read = super::field::field("read", "what was read").must();
-        let to = super::field::field("to", "how finely").from(0.0);
-        let read_node = inner.find(read);
+        let read_node = inner.find(READ);
         let values = read_node.and_then(|node| self.readings::<T>(field, node));
-        let to = inner.get::<T>(to).map(|to| to.value);
+        let to = inner.get::<T>(TO).map(|to| to.value);
         inner.tell_unknown_keys();
         Some((values?, to, read_node.map_or(node.span, |node| node.span)))
     }
@@ -550,9 +547,14 @@ pub(super) fn stands_for(entries: &[Entry], key: &str, whole: Span) -> Span {
     }
 }
 
+/// Returns what a figure of a field can be: the field's own bounds, else those of its kind.
+fn bounds<T: Value>(field: Field) -> Bounds {
+    Bounds { least: field.least.or(T::BOUNDS.least), most: field.most.or(T::BOUNDS.most) }
+}
+
 fn in_bounds<T: Value>(field: Field, value: T, found: &str) -> Result<T, What> {
-    let least = field.least.unwrap_or(T::BOUNDS.0);
-    let most = field.most.unwrap_or(T::BOUNDS.1);
+    let Bounds { least, most } = bounds::<T>(field);
+    let (least, most) = (least.unwrap_or(f64::MIN), most.unwrap_or(f64::MAX));
     let unit = match T::kind() {
         ValueKind::Length | ValueKind::Slope => " mm",
         ValueKind::Angle => " deg",
@@ -594,7 +596,7 @@ fn is_refused(node: &Node) -> bool {
 fn is_unmeasured(node: &Node) -> bool {
     match &node.shape {
         Shape::Empty => true,
-        Shape::Scalar(scalar) => scalar.text == "not measured",
+        Shape::Scalar(scalar) => scalar.text == NOT_MEASURED,
         _ => false,
     }
 }
