@@ -21,6 +21,7 @@ pub mod geometry;
 pub mod metrology;
 pub mod model;
 pub mod reading;
+pub mod reports;
 pub mod rules;
 pub mod store;
 pub mod units;
