@@ -30,6 +30,8 @@ pub(super) enum Command {
     Rules(Rules),
     /// Every worked-out value, with how good it is and its unit
     Derive(Derive),
+    /// What may stand in a record, as JSON Schema, for editors
+    Schema(Schema),
 }
 
 const LINT_EXITS: &str = "\
@@ -118,6 +120,17 @@ pub(super) struct Derive {
 
     #[command(flatten)]
     pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Schema {
+    /// The kind of record, such as boat [default: list the kinds]
+    #[arg(value_name = "KIND")]
+    pub(super) kind: Option<String>,
+
+    /// Write every schema into this folder
+    #[arg(long, value_name = "DIR")]
+    pub(super) out: Option<PathBuf>,
 }
 
 #[derive(Args, Debug)]

@@ -2,29 +2,45 @@
 
 use super::fault::What;
 use super::field::field;
+use super::form::Bounds;
 use super::limits::limits;
 use super::lists::Naming;
 use super::section::Section;
 use super::tools::half_widths;
+use super::value::Value;
+use super::value::ValueKind;
 use crate::model::Club;
 use crate::model::ClubLimits;
 use crate::model::Person;
+use crate::model::Placed;
 use crate::model::Protect;
 use crate::model::Waiver;
 use crate::units::Ratio;
 
-/// The format that this program reads.
-const FORMAT: u32 = 1;
+/// The number of the format that this program reads.
+struct Format(u32);
+
+impl Value for Format {
+    const BOUNDS: Bounds = Bounds { least: Some(1.0), most: Some(1.0) };
+
+    fn kind() -> ValueKind {
+        ValueKind::Count
+    }
+
+    fn read(text: &str) -> Result<Self, What> {
+        match u32::read(text)? {
+            1 => Ok(Self(1)),
+            found => Err(What::OtherFormat { found }),
+        }
+    }
+}
 
 /// Reads the club's settings.
 pub(super) fn club(at: &mut Section) -> Club {
-    let format = at.get(field("logbook", "the number of the format: 1").must());
-    if let Some(format) = format.filter(|format| format.value != FORMAT) {
-        at.tell(What::OtherFormat { found: format.value }, "logbook", format.place);
-    }
+    let format = at.get::<Format>(field("logbook", "the number of the format: 1").must());
     Club {
         file: Some(at.place().file),
-        format,
+        format: format.map(|format| Placed { value: format.value.0, place: format.place }),
         name: at.text(field("club", "the club's name")),
         half_widths: at
             .section(field("readings", "how finely the club reads with each tool"), half_widths),
@@ -78,6 +94,6 @@ pub(super) fn waiver(at: &mut Section) -> Waiver {
                 "at",
                 "the value it was granted for; it lapses when the reading moves further out",
             ))
-            .map(|at| crate::model::Placed { value: at.value.value(), place: at.place }),
+            .map(|at| Placed { value: at.value.value(), place: at.place }),
     }
 }

@@ -19,11 +19,28 @@ pub struct Field {
     pub most: Option<f64>,
     /// Whether a text may have several lines.
     pub many_lines: bool,
+    /// The one word that may stand for a whole section.
+    pub word: Option<&'static str>,
 }
+
+/// What was read, in a reading that says how finely.
+pub const READ: Field = field("read", "what was read").must();
+
+/// How finely, in the same.
+pub const TO: Field = field("to", "how finely");
 
 /// Returns a field that may be left out and is read with a tape.
 pub(super) const fn field(key: &'static str, about: &'static str) -> Field {
-    Field { key, about, must: false, tool: Tool::Tape, least: None, most: None, many_lines: false }
+    Field {
+        key,
+        about,
+        must: false,
+        tool: Tool::Tape,
+        least: None,
+        most: None,
+        many_lines: false,
+        word: None,
+    }
 }
 
 impl Field {
@@ -49,6 +66,12 @@ impl Field {
     /// It can't be less than this.
     pub(super) const fn from(mut self, least: f64) -> Self {
         self.least = Some(least);
+        self
+    }
+
+    /// One word may stand for the whole section.
+    pub(super) const fn or_word(mut self, word: &'static str) -> Self {
+        self.word = Some(word);
         self
     }
 

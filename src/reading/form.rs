@@ -3,6 +3,9 @@
 use super::field::Field;
 use super::value::ValueKind;
 
+/// What is written for a value that was not taken; an empty field says the same.
+pub const NOT_MEASURED: &str = "not measured";
+
 /// A field and what stands in it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Described {
@@ -10,6 +13,17 @@ pub struct Described {
     pub field: Field,
     /// What stands in it.
     pub kind: Kind,
+    /// What each figure in it can be.
+    pub bounds: Bounds,
+}
+
+/// The least and the most that a figure can be, in the unit of a bare number.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Bounds {
+    /// The least; of what has no least, nothing.
+    pub least: Option<f64>,
+    /// The most; of what has no most, nothing.
+    pub most: Option<f64>,
 }
 
 /// What stands in a field.

@@ -19,12 +19,12 @@ pub(super) fn limits(at: &mut Section) -> Limits {
 }
 
 fn limit(at: &mut Section, key: LimitKey) -> Option<SetLimit> {
-    let word = key.key();
-    if let Some(place) = at.is_word(word, "none") {
+    let about = "a limit, with where its figures come from; `none` switches it off";
+    let whole = field(key.key(), about).or_word("none");
+    if let Some(place) = at.is_word(whole) {
         return Some(SetLimit { key, place, bounds: Vec::new(), source: None, off: true });
     }
-    let about = field(word, "a limit, with where its figures come from; `none` switches it off");
-    at.if_written(about, |at| SetLimit {
+    at.if_written(whole, |at| SetLimit {
         key,
         place: at.place(),
         bounds: key.parts().iter().filter_map(|part| bound(at, part.0, part.1)).collect(),

@@ -2,8 +2,10 @@
 
 use super::fault::What;
 use super::field::Field;
+use super::form::Bounds;
 use super::form::Kind;
 use super::section::Section;
+use super::section::bounds;
 use super::section::is_refused;
 use super::section::stands_for;
 use super::section::text_of;
@@ -40,7 +42,7 @@ impl<'t> Section<'t> {
     ) -> Vec<R> {
         if self.form.is_some() {
             let (form, result) = self.describe(read);
-            self.note(field, || Kind::List(Box::new(Kind::Section(form))));
+            self.note(field, Bounds::default(), || Kind::List(Box::new(Kind::Section(form))));
             return vec![result];
         }
         let Some(node) = self.find(field) else { return Vec::new() };
@@ -54,7 +56,7 @@ impl<'t> Section<'t> {
 
     /// Reads a list of single values.
     pub(super) fn values<T: Value>(&mut self, field: Field) -> Vec<Placed<T>> {
-        self.note(field, || Kind::List(Box::new(Kind::Value(T::kind()))));
+        self.note(field, bounds::<T>(field), || Kind::List(Box::new(Kind::Value(T::kind()))));
         let Some(node) = self.find(field) else { return Vec::new() };
         let Shape::List(items) = &node.shape else {
             self.misshapen(field, node, "a list, such as [A5, A6]");
@@ -85,7 +87,7 @@ impl<'t> Section<'t> {
 
     /// Reads a map whose keys are the club's own: each key with a value.
     pub(super) fn free<T: Value>(&mut self, field: Field) -> Vec<(Placed<String>, Placed<T>)> {
-        self.note(field, || Kind::Free(Box::new(Kind::Value(T::kind()))));
+        self.note(field, bounds::<T>(field), || Kind::Free(Box::new(Kind::Value(T::kind()))));
         let name = self.name.at(field.key);
         let Some((span, whole, entries)) = self.map(field) else { return Vec::new() };
         let section = Section::new(self.sheet, name, span, whole, entries);
@@ -113,7 +115,7 @@ impl<'t> Section<'t> {
     ) -> Vec<(Placed<String>, R)> {
         if self.form.is_some() {
             let (form, _) = self.describe(read);
-            self.note(field, || Kind::Free(Box::new(Kind::Section(form))));
+            self.note(field, Bounds::default(), || Kind::Free(Box::new(Kind::Section(form))));
             return Vec::new();
         }
         let name = self.name.at(field.key);

@@ -24,8 +24,8 @@ pub mod tree;
 mod value;
 
 pub use fault::{Fault, What};
-pub use field::Field;
-pub use form::{Described, Kind};
+pub use field::{Field, READ, TO};
+pub use form::{Bounds, Described, Kind, NOT_MEASURED};
 pub use nearest::nearest;
 pub use record::{RecordKind, form, read};
-pub use value::ValueKind;
+pub use value::{LONGEST_ID, TAKEN_FOR_OTHERS, ValueKind};

@@ -2,8 +2,11 @@
 
 use super::fault::What;
 use super::field::Field;
+use super::field::READ;
+use super::field::TO;
 use super::form::Kind;
 use super::section::Section;
+use super::section::bounds;
 use super::tree::Entry;
 use super::tree::Node;
 use super::tree::Shape;
@@ -18,7 +21,7 @@ const FINEST: f64 = 0.001;
 impl<'t> Section<'t> {
     /// Reads a value taken at the boat: alone, as a list, or with how finely it was read.
     pub(super) fn reading<T: Readable>(&mut self, field: Field) -> Option<Reading<T>> {
-        self.note(field, || Kind::Reading(T::kind()));
+        self.note(field, bounds::<T>(field), || Kind::Reading(T::kind()));
         let node = self.find(field)?;
         let (values, to, span) = match &node.shape {
             Shape::Map(entries) => self.reading_to::<T>(field, node, entries)?,
@@ -38,11 +41,9 @@ impl<'t> Section<'t> {
     ) -> Option<(Vec<T>, Option<T>, Span)> {
         let name = self.name.at(field.key);
         let mut inner = Section::new(self.sheet, name, node.span, node.span, entries);
-        let read = super::field::field("read", "what was read").must();
-        let to = super::field::field("to", "how finely");
-        let read_node = inner.find(read);
+        let read_node = inner.find(READ);
         let values = read_node.and_then(|node| self.readings::<T>(field, node));
-        let to = inner.get::<T>(to);
+        let to = inner.get::<T>(TO);
         inner.tell_unknown_keys();
         let values = values?;
         let to = to.filter(|to| inner.is_fineness(&values, to)).map(|to| to.value);

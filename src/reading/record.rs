@@ -66,6 +66,24 @@ pub enum RecordKind {
 /// A key that tells the kind of a record, and the kind.
 type Telling = (&'static str, RecordKind);
 
+impl RecordKind {
+    /// Every kind and the word it is asked for by.
+    pub const ALL: [(Self, &'static str); 6] = [
+        (Self::Boat, "boat"),
+        (Self::OarSet, "oar-set"),
+        (Self::Crew, "crew"),
+        (Self::Class, "class"),
+        (Self::Club, "club"),
+        (Self::Waiver, "waivers"),
+    ];
+
+    /// Returns the word.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        Self::ALL.iter().find(|(kind, _)| *kind == self).map_or("", |(_, word)| word)
+    }
+}
+
 /// The keys that tell the kind of a record, the first that is present wins.
 const TELLING: [Telling; 4] = [
     ("crew", RecordKind::Crew),

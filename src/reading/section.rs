@@ -5,8 +5,10 @@
 
 use super::fault::What;
 use super::field::Field;
+use super::form::Bounds;
 use super::form::Described;
 use super::form::Kind;
+use super::form::NOT_MEASURED;
 use super::nearest::nearest;
 use super::sheet::Sheet;
 use super::tree::Entry;
@@ -97,7 +99,7 @@ impl<'t> Section<'t> {
 
     /// Reads one value.
     pub(super) fn get<T: Value>(&mut self, field: Field) -> Option<Placed<T>> {
-        self.note(field, || Kind::Value(T::kind()));
+        self.note(field, bounds::<T>(field), || Kind::Value(T::kind()));
         let (node, scalar) = self.scalar(field)?;
         let value = self.value::<T>(field, scalar, node.span)?;
         Some(Placed { value, place: self.sheet.place(node.span) })
@@ -117,7 +119,7 @@ impl<'t> Section<'t> {
     pub(super) fn section<R>(&mut self, field: Field, read: impl Fn(&mut Section) -> R) -> R {
         if self.form.is_some() {
             let (form, result) = self.describe(read);
-            self.note(field, || Kind::Section(form));
+            self.note(field, Bounds::default(), || Kind::Section(form));
             return result;
         }
         let name = self.name.at(field.key);
@@ -143,14 +145,14 @@ impl<'t> Section<'t> {
         Some(Section::new(self.sheet, name, span, whole, entries).finish(read))
     }
 
-    /// Returns whether a field holds just this word, and takes it as read if so.
-    pub(super) fn is_word(&mut self, key: &'static str, word: &str) -> Option<Place> {
-        let entry = self.entries.iter().find(|entry| entry.key == key)?;
+    /// Returns whether the field's one word stands for it, and takes it as read if so.
+    pub(super) fn is_word(&mut self, field: Field) -> Option<Place> {
+        let entry = self.entries.iter().find(|entry| entry.key == field.key)?;
         let Shape::Scalar(scalar) = &entry.value.shape else { return None };
-        if scalar.text != word {
+        if field.word != Some(scalar.text.as_str()) {
             return None;
         }
-        self.asked.push(key);
+        self.asked.push(field.key);
         Some(self.sheet.place(entry.value.span))
     }
 
@@ -167,9 +169,9 @@ impl<'t> Section<'t> {
         (below.into_form(), result)
     }
 
-    pub(super) fn note(&mut self, field: Field, kind: impl FnOnce() -> Kind) {
+    pub(super) fn note(&mut self, field: Field, bounds: Bounds, kind: impl FnOnce() -> Kind) {
         if let Some(form) = &mut self.form {
-            form.push(Described { field, kind: kind() });
+            form.push(Described { field, kind: kind(), bounds });
         }
     }
 
@@ -332,9 +334,14 @@ pub(super) fn stands_for(entries: &[Entry], key: &str, whole: Span) -> Span {
     }
 }
 
+/// Returns what a figure of a field can be: the field's own bounds, else those of its kind.
+pub(super) fn bounds<T: Value>(field: Field) -> Bounds {
+    Bounds { least: field.least.or(T::BOUNDS.least), most: field.most.or(T::BOUNDS.most) }
+}
+
 fn in_bounds<T: Value>(field: Field, value: T, found: &str) -> Result<T, What> {
-    let least = field.least.unwrap_or(T::BOUNDS.0);
-    let most = field.most.unwrap_or(T::BOUNDS.1);
+    let Bounds { least, most } = bounds::<T>(field);
+    let (least, most) = (least.unwrap_or(f64::MIN), most.unwrap_or(f64::MAX));
     let unit = match T::kind() {
         ValueKind::Length | ValueKind::Slope => " mm",
         ValueKind::Angle => " deg",
@@ -359,7 +366,7 @@ pub(super) fn is_refused(node: &Node) -> bool {
 fn is_unmeasured(node: &Node) -> bool {
     match &node.shape {
         Shape::Empty => true,
-        Shape::Scalar(scalar) => scalar.text == "not measured",
+        Shape::Scalar(scalar) => scalar.text == NOT_MEASURED,
         _ => false,
     }
 }

@@ -1,6 +1,7 @@
 //! What a single value may be: how its text is read, and what it can't be.
 
 use super::fault::What;
+use super::form::Bounds;
 use super::nearest::nearest;
 use crate::model::Word;
 use crate::units::Angle;
@@ -41,7 +42,7 @@ pub enum ValueKind {
 /// A value that stands as one text.
 pub(super) trait Value: Sized {
     /// The least and the most it can be, in its own unit.
-    const BOUNDS: (f64, f64) = (f64::MIN, f64::MAX);
+    const BOUNDS: Bounds = Bounds { least: None, most: None };
 
     /// Returns what it is.
     fn kind() -> ValueKind;
@@ -53,6 +54,10 @@ pub(super) trait Value: Sized {
     fn figure(&self) -> Option<f64> {
         None
     }
+}
+
+const fn within(least: f64, most: f64) -> Bounds {
+    Bounds { least: Some(least), most: Some(most) }
 }
 
 /// A value that is read at the boat and may be read several times.
@@ -72,7 +77,7 @@ pub(super) trait Readable: Value {
 }
 
 impl Value for Length {
-    const BOUNDS: (f64, f64) = (-100_000.0, 100_000.0);
+    const BOUNDS: Bounds = within(-100_000.0, 100_000.0);
 
     fn kind() -> ValueKind {
         ValueKind::Length
@@ -94,7 +99,7 @@ impl Readable for Length {
 }
 
 impl Value for Angle {
-    const BOUNDS: (f64, f64) = (-90.0, 90.0);
+    const BOUNDS: Bounds = within(-90.0, 90.0);
 
     fn kind() -> ValueKind {
         ValueKind::Angle
@@ -116,7 +121,7 @@ impl Readable for Angle {
 }
 
 impl Value for Weight {
-    const BOUNDS: (f64, f64) = (0.0, 1000.0);
+    const BOUNDS: Bounds = within(0.0, 1000.0);
 
     fn kind() -> ValueKind {
         ValueKind::Weight
@@ -138,7 +143,7 @@ impl Readable for Weight {
 }
 
 impl Value for Ratio {
-    const BOUNDS: (f64, f64) = (-1_000_000.0, 1_000_000.0);
+    const BOUNDS: Bounds = within(-1_000_000.0, 1_000_000.0);
 
     fn kind() -> ValueKind {
         ValueKind::Ratio
@@ -154,7 +159,7 @@ impl Value for Ratio {
 }
 
 impl Value for Slope {
-    const BOUNDS: (f64, f64) = (-1000.0, 1000.0);
+    const BOUNDS: Bounds = within(-1000.0, 1000.0);
 
     fn kind() -> ValueKind {
         ValueKind::Slope
@@ -205,7 +210,7 @@ impl Readable for Slope {
 }
 
 impl Value for u32 {
-    const BOUNDS: (f64, f64) = (0.0, 100_000.0);
+    const BOUNDS: Bounds = within(0.0, 100_000.0);
 
     fn kind() -> ValueKind {
         ValueKind::Count
@@ -265,11 +270,15 @@ fn one_of<T: Copy>(text: &str, words: &[(&'static str, T)]) -> Result<T, What> {
     Err(What::WrongWord { found: text.to_owned(), known, nearest })
 }
 
+/// How many characters an id has at most.
+pub const LONGEST_ID: usize = 100;
+
 /// An id as written.
 pub(super) struct Id(pub(super) String);
 
-/// Words that an older YAML reader takes for something else than a text.
-const TAKEN_FOR_OTHERS: [&str; 10] =
+/// Words that an older YAML reader takes for something else than a text, in any case of letters:
+/// no id is one of them.
+pub const TAKEN_FOR_OTHERS: [&str; 10] =
     ["y", "n", "yes", "no", "on", "off", "true", "false", "null", "~"];
 
 impl Value for Id {
@@ -281,7 +290,7 @@ impl Value for Id {
         let letters = text.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-');
         let begins = text.bytes().next().is_some_and(|byte| byte.is_ascii_alphabetic());
         let taken = TAKEN_FOR_OTHERS.contains(&text.to_ascii_lowercase().as_str());
-        if letters && begins && !taken && text.len() <= 100 {
+        if letters && begins && !taken && text.len() <= LONGEST_ID {
             Ok(Self(text.to_owned()))
         } else {
             Err(What::WrongId { found: text.to_owned() })

@@ -18,6 +18,7 @@ mod json;
 mod limit;
 mod look;
 pub mod place;
+mod schema;
 pub mod shown;
 mod summary;
 mod text;
@@ -30,6 +31,7 @@ pub use figures_json::figures_json;
 pub use figures_text::figures_text;
 pub use json::json;
 pub use look::{Glyphs, Look};
+pub use schema::{schema, schema_file};
 
 use crate::model::Book;
 use crate::rules::Checked;
