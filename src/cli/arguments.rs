@@ -13,7 +13,7 @@ use crate::units::NotADate;
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
 #[derive(Debug, Parser)]
-#[command(name = "tholebook", version, disable_help_subcommand = true)]
+#[command(name = "tholebook", version, disable_help_subcommand = true, max_term_width = 80)]
 pub(super) struct Arguments {
     #[command(subcommand)]
     pub(super) command: Command,
