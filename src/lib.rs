@@ -17,6 +17,7 @@
 //! | 1     | [`store`]     | named texts from a folder; knows no boats                    |
 //! | 0     | [`units`]     | lengths, angles, slopes, weights, dates                      |
 
+pub mod cli;
 pub mod geometry;
 pub mod metrology;
 pub mod model;

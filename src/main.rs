@@ -1,1 +1,5 @@
-fn main() {}
+//! The `tholebook` command. Everything it does is in the library.
+
+fn main() -> std::process::ExitCode {
+    tholebook::cli::run()
+}

@@ -78,7 +78,7 @@ fn rule_files() -> Vec<String> {
     let name = |path: std::path::PathBuf| {
         path.file_stem().expect("a name").to_string_lossy().replace('_', "-")
     };
-    paths.filter(holds).map(name).collect()
+    paths.filter(|path| path.is_file()).filter(holds).map(name).collect()
 }
 
 #[test]

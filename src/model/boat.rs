@@ -104,6 +104,8 @@ pub struct Rigged {
     pub pin_gauge: Option<Placed<Length>>,
     /// Oar angles at which the pitch was read.
     pub pitch_angles: PitchAngles,
+    /// The place of the walk round, where it is written.
+    pub walk_round_at: Option<Place>,
     /// Items looked at, and how each was found.
     pub walk_round: Vec<WalkRound>,
     /// How finely the tools of the day read.

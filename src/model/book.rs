@@ -13,6 +13,8 @@ pub struct SourceFile {
     pub text: String,
     /// Whether it is part of the program, not of the club's book.
     pub built_in: bool,
+    /// Whether it could be read to its end; if not, what seems to be missing may only be unread.
+    pub whole: bool,
 }
 
 /// The whole book: every record that could be read.
@@ -36,7 +38,8 @@ pub struct Book {
     pub files: Vec<SourceFile>,
     /// How many readings were read.
     pub readings: usize,
-    /// Every value that was written, by name. In the order of the files.
+    /// Every value that was written, by name, also where it could not be read. In the order of
+    /// the files.
     pub written: Vec<(Name, Place)>,
     /// Where each id is found.
     index: Index,
@@ -80,6 +83,14 @@ impl Book {
         &self.files[id.0]
     }
 
+    /// Returns every value that was written in a file, by name.
+    #[must_use]
+    pub fn written_in(&self, file: FileId) -> &[(Name, Place)] {
+        let start = self.written.partition_point(|(_, place)| place.file < file);
+        let end = self.written.partition_point(|(_, place)| place.file <= file);
+        &self.written[start..end]
+    }
+
     /// Returns the class called `id`.
     #[must_use]
     pub fn class(&self, id: &str) -> Option<&Class> {
@@ -104,6 +115,20 @@ impl Book {
         self.oar_set(&boat.oars.as_ref()?.value)
     }
 
+    /// Returns every boat that carries an oar set.
+    pub fn boats_with<'b>(&'b self, set: &'b OarSet) -> impl Iterator<Item = &'b Boat> {
+        let carries =
+            |boat: &&Boat| boat.oars.as_ref().is_some_and(|oars| oars.value == set.id.value);
+        self.boats.iter().filter(carries)
+    }
+
+    /// Returns every crew that rows a boat.
+    pub fn crews_of<'b>(&'b self, boat: &'b Boat) -> impl Iterator<Item = &'b Crew> {
+        let rows =
+            |crew: &&Crew| crew.boat.as_ref().is_some_and(|named| named.value == boat.id.value);
+        self.crews.iter().filter(rows)
+    }
+
     /// Returns an oar of the set that a boat carries.
     #[must_use]
     pub fn oar(&self, boat: &Boat, id: &Placed<String>) -> Option<&Oar> {
@@ -112,6 +137,12 @@ impl Book {
 }
 
 impl Oar {
+    /// Returns what people call the oar: its id.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        self.id.as_ref().map_or("an oar without an id", |id| &id.value)
+    }
+
     /// Returns whether this is the oar's id.
     #[must_use]
     pub fn is_called(&self, id: &str) -> bool {

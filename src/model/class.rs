@@ -23,7 +23,8 @@ pub struct Class {
     pub walk_round: Vec<Placed<String>>,
     /// Fields of a seat that must be measured, as names below the seat's own.
     pub must_measure: Vec<Placed<String>>,
-    /// What is plausible for a field, below the seat's own name.
+    /// What is plausible for a length: of a seat by its name below the seat's own, of an oar after
+    /// [`OF_AN_OAR`](super::OF_AN_OAR), of a rower after [`OF_A_ROWER`](super::OF_A_ROWER).
     pub plausible: Vec<Plausible>,
     /// The limits.
     pub limits: Limits,

@@ -1,6 +1,7 @@
 //! Crews.
 
 use super::Measured;
+use super::Name;
 use super::place::{FileId, Place, Placed};
 use super::reading::Reading;
 use crate::units::{Angle, Length, Weight};
@@ -20,6 +21,15 @@ pub struct Crew {
     pub rowers: Vec<Rower>,
     /// When it was measured, and by whom.
     pub measured: Measured,
+}
+
+impl Crew {
+    /// Returns the name of a rower of the crew.
+    #[must_use]
+    pub fn name_of(&self, rower: &Rower) -> Name {
+        let record = Name::record(&self.id.value);
+        rower.seat.map_or_else(|| record.at("rowers"), |seat| record.seat(seat.value))
+    }
 }
 
 /// The person who steers.

@@ -1,5 +1,6 @@
 //! Oar sets.
 
+use super::Name;
 use super::boat::hands_set;
 use super::place::{FileId, Place, Placed};
 use super::reading::Reading;
@@ -20,6 +21,15 @@ pub struct OarSet {
     pub oars: Vec<Oar>,
     /// When the oars were measured, and by whom.
     pub measured: Measured,
+}
+
+impl OarSet {
+    /// Returns the name of an oar of the set.
+    #[must_use]
+    pub fn name_of(&self, oar: &Oar) -> Name {
+        let record = Name::record(&self.id.value);
+        oar.id.as_ref().map_or_else(|| record.at("oars"), |id| record.at(&id.value))
+    }
 }
 
 /// When a record was measured, and by whom.
@@ -99,6 +109,12 @@ impl Shaft {
     #[must_use]
     pub fn narrowest(&self) -> Option<&Reading<Length>> {
         self.narrowest.as_ref().or(self.round.as_ref())
+    }
+
+    /// Returns whether the shaft is round, with or without a flat on its leather.
+    #[must_use]
+    pub fn is_round(&self) -> bool {
+        self.round.is_some() || hands_set(self.bears)
     }
 
     /// Returns whether the hands, not the rowlock, set the blade.

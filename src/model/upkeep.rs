@@ -70,16 +70,24 @@ pub struct PutRight {
 }
 
 impl PutRight {
-    /// Returns the keys that are missing; a defect counts as put right when none is.
+    /// Returns the keys that are missing; a defect counts as put right when none is. A text of
+    /// blanks says nothing, and nobody passes work of their own.
     #[must_use]
     pub fn missing(&self) -> Vec<&'static str> {
         let given = [
             ("date", self.date.is_some()),
-            ("by", self.by.is_some()),
-            ("how", self.how.is_some()),
-            ("passed-by", self.passed_by.is_some()),
+            ("by", said(self.by.as_ref()).is_some()),
+            ("how", said(self.how.as_ref()).is_some()),
+            ("passed-by", said(self.passed_by.as_ref()).is_some() && !self.passed_by_the_same()),
         ];
         given.into_iter().filter(|(_, given)| !given).map(|(key, _)| key).collect()
+    }
+
+    /// Returns whether the one who did it is said to have passed it, too.
+    #[must_use]
+    pub fn passed_by_the_same(&self) -> bool {
+        let by = said(self.by.as_ref()).map(str::to_lowercase);
+        by.is_some() && by == said(self.passed_by.as_ref()).map(str::to_lowercase)
     }
 }
 
@@ -92,4 +100,8 @@ pub struct OutOfUse {
     pub by: Option<Placed<String>>,
     /// Why.
     pub because: Option<Placed<String>>,
+}
+
+fn said(text: Option<&Placed<String>>) -> Option<&str> {
+    text.map(|text| text.value.trim()).filter(|text| !text.is_empty())
 }

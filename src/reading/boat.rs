@@ -2,9 +2,9 @@
 
 use super::field::field;
 use super::limits::limits;
+use super::lists::Naming;
 use super::oars::defect;
 use super::seat::seat;
-use super::section::Naming;
 use super::section::Section;
 use super::tools::half_widths;
 use crate::model::Bend;
@@ -97,6 +97,7 @@ fn rigged(at: &mut Section) -> Rigged {
             field("pitch-angles", "oar angles at which pitch was read; the class's if absent"),
             pitch_angles,
         ),
+        walk_round_at: at.key_place("walk-round"),
         walk_round: at
             .free(field("walk-round", "items looked at, and how each was found"))
             .into_iter()

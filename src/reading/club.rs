@@ -4,7 +4,7 @@ use super::fault::What;
 use super::field::field;
 use super::form::Bounds;
 use super::limits::limits;
-use super::section::Naming;
+use super::lists::Naming;
 use super::section::Section;
 use super::tools::half_widths;
 use super::value::Value;

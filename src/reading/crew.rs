@@ -1,9 +1,9 @@
 //! A crew: format 1, field by field.
 
 use super::field::field;
+use super::lists::Naming;
 use super::oars::MEASURED;
 use super::oars::measured;
-use super::section::Naming;
 use super::section::Section;
 use crate::model::Arc;
 use crate::model::Crew;

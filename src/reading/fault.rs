@@ -121,6 +121,18 @@ pub enum What {
         /// The most that can be.
         most: String,
     },
+    /// How finely a reading was read, in another unit than the reading.
+    #[error("{found} is not how finely this was read: it is of another kind than the reading")]
+    OtherFineness {
+        /// What was written.
+        found: String,
+    },
+    /// A reading said to be good to nothing.
+    #[error("{found} can't be: no reading is as fine as that")]
+    TooFine {
+        /// What was written.
+        found: String,
+    },
     /// A text cut short by an unquoted ` #`.
     #[error("the text ends at the `#`: what follows is not read")]
     CutShort,
@@ -147,13 +159,13 @@ impl What {
             Self::Figure { fault: FigureFault::Number(_), .. } | Self::NotWhole { .. } => {
                 "not-a-number"
             }
-            Self::Figure { fault: FigureFault::Unit { .. }, .. } | Self::MixedReadings => {
-                "wrong-unit"
-            }
+            Self::Figure { fault: FigureFault::Unit { .. }, .. }
+            | Self::MixedReadings
+            | Self::OtherFineness { .. } => "wrong-unit",
             Self::WrongWord { .. } => "wrong-word",
             Self::NotADate { .. } => "not-a-date",
             Self::WrongId { .. } => "wrong-id",
-            Self::OutOfBounds { .. } => "out-of-bounds",
+            Self::OutOfBounds { .. } | Self::TooFine { .. } => "out-of-bounds",
             Self::Link
             | Self::NotUtf8 { .. }
             | Self::NoRecord { .. }
@@ -164,9 +176,17 @@ impl What {
         }
     }
 
-    /// Returns what to do.
+    /// Returns what to do, as a sentence.
     #[must_use]
     pub fn help(&self) -> String {
+        let help = self.what_to_do();
+        let mut letters = help.chars();
+        let first = letters.next().into_iter().flat_map(char::to_uppercase);
+        let end = if help.ends_with(['.', '?']) { "" } else { "." };
+        first.chain(letters).chain(end.chars()).collect()
+    }
+
+    fn what_to_do(&self) -> String {
         match self {
             Self::Tree(kind) => kind.help().unwrap_or("mend the line").to_owned(),
             Self::Link => "put the record's own file here".to_owned(),
@@ -194,6 +214,8 @@ impl What {
                 "begin with a letter, then letters, digits, hyphens; not yes, no, on or their like"
                     .to_owned()
             }
+            Self::OtherFineness { .. } => "write it in the unit of the reading".to_owned(),
+            Self::TooFine { .. } => "write how finely it was read, such as 0.2".to_owned(),
             Self::OutOfBounds { .. } => "look at the figure and its unit again".to_owned(),
             Self::CutShort => {
                 "put the whole text in quotes, or two blanks before a remark".to_owned()
@@ -201,6 +223,39 @@ impl What {
             Self::ManyLines => "write it on one line".to_owned(),
             Self::Shape { expected } => format!("write {expected}"),
         }
+    }
+
+    /// Returns what is at the place, and what is at the second one.
+    #[must_use]
+    pub fn labels(&self) -> (&'static str, &'static str) {
+        match self {
+            Self::CutShort => ("not read", "the text ends here"),
+            Self::Tree(TreeFaultKind::KeyTwice { .. }) => ("and here", "first here"),
+            _ => ("here", "here too"),
+        }
+    }
+
+    /// Cuts what was written short enough to stand in a message, on one line.
+    pub(super) fn shown(mut self) -> Self {
+        match &mut self {
+            Self::Figure { found, fault: FigureFault::Unit { found: unit, .. } } => {
+                shorten(found);
+                shorten(unit);
+            }
+            Self::UnknownKey { key: found, .. }
+            | Self::NoRecord { nearest: Some((found, _)) }
+            | Self::Figure { found, .. }
+            | Self::NotWhole { found }
+            | Self::WrongWord { found, .. }
+            | Self::NotADate { found }
+            | Self::WrongId { found }
+            | Self::OutOfBounds { found, .. }
+            | Self::OtherFineness { found }
+            | Self::TooFine { found } => shorten(found),
+            Self::Tree(TreeFaultKind::KeyTwice { key }) => shorten(key),
+            _ => {}
+        }
+        self
     }
 
     /// Wraps what is wrong with a figure.
@@ -224,4 +279,12 @@ fn tree_rule(kind: &TreeFaultKind) -> &'static str {
         TreeFaultKind::TooLarge { .. } => "too-large",
         _ => "unreadable",
     }
+}
+
+fn shorten(text: &mut String) {
+    const MOST: usize = 60;
+    let end = text.char_indices().nth(MOST).map_or(text.len(), |(end, _)| end);
+    let more = if end < text.len() { "…" } else { "" };
+    let line = text[..end].replace(|c: char| c.is_control(), " ");
+    *text = format!("{line}{more}");
 }

@@ -27,7 +27,7 @@ pub struct Field {
 pub const READ: Field = field("read", "what was read").must();
 
 /// How finely, in the same.
-pub const TO: Field = field("to", "how finely").from(0.0);
+pub const TO: Field = field("to", "how finely");
 
 /// Returns a field that may be left out and is read with a tape.
 pub(super) const fn field(key: &'static str, about: &'static str) -> Field {

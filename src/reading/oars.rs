@@ -2,7 +2,7 @@
 
 use super::field::Field;
 use super::field::field;
-use super::section::Naming;
+use super::lists::Naming;
 use super::section::Section;
 use crate::model::Blade;
 use crate::model::Defect;

@@ -11,18 +11,21 @@ use super::fault::Fault;
 use super::fault::What;
 use super::field::field;
 use super::form::Described;
+use super::lists::Naming;
 use super::nearest::nearest;
 use super::oars::oar_set;
-use super::section::Found;
-use super::section::Naming;
 use super::section::Section;
-use super::section::Sheet;
+use super::section::stands_for;
 use super::section::text_of;
+use super::sheet::Found;
+use super::sheet::Sheet;
 use super::tree;
 use super::tree::Entry;
 use super::tree::Node;
 use super::tree::Shape;
 use super::tree::Tree;
+use super::tree::TreeFault;
+use super::tree::TreeFaultKind;
 use crate::model::Boat;
 use crate::model::Book;
 use crate::model::Class;
@@ -78,8 +81,11 @@ impl RecordKind {
     }
 }
 
+/// A key that tells the kind of a record, and the kind.
+type Telling = (&'static str, RecordKind);
+
 /// The keys that tell the kind of a record, the first that is present wins.
-const TELLING: [(&str, RecordKind); 4] = [
+const TELLING: [Telling; 4] = [
     ("crew", RecordKind::Crew),
     ("oar-set", RecordKind::OarSet),
     ("boat", RecordKind::Boat),
@@ -141,11 +147,11 @@ fn file(id: FileId, built_in: bool, named: Named) -> (SourceFile, Record, Found)
         Content::Text(text) => (text, None),
         Content::Refused(refusal) => refused(refusal),
     };
-    let (record, found) = match refused {
-        Some((what, span)) => (Record::Nothing, refusal(id, &path, what, span)),
+    let (record, found, whole) = match refused {
+        Some((what, span)) => (Record::Nothing, refusal(id, &path, what, span), false),
         None => text_of_file(id, &path, &text),
     };
-    (SourceFile { path, text, built_in }, record, found)
+    (SourceFile { path, text, built_in, whole }, record, found)
 }
 
 /// Tells why bytes that were read are no text, and what of them can be shown.
@@ -166,43 +172,63 @@ fn refused(refusal: Refusal) -> (String, Option<(What, Span)>) {
 }
 
 fn refusal(id: FileId, path: &str, what: What, span: Span) -> Found {
-    let sheet = Sheet::new(id, false);
-    sheet.tell(what, &Name::record(path), span, None);
-    sheet.into_found()
+    let sheet = Sheet::new(id, "", false);
+    let name = path_name(path);
+    sheet.tell(what, &name, span, None);
+    sheet.into_found(&name)
 }
 
-fn text_of_file(id: FileId, path: &str, text: &str) -> (Record, Found) {
+/// Returns what one text says, what was found in it, and whether it could be read to its end.
+fn text_of_file(id: FileId, path: &str, text: &str) -> (Record, Found, bool) {
     let Tree { root, faults, complete } = tree::read(text);
-    let sheet = Sheet::new(id, complete);
-    let name = record_name(path, root.as_ref());
+    let sheet = Sheet::new(id, text, complete);
+    let telling = root.as_ref().and_then(|root| telling(root, &faults));
+    let name = record_name(path, root.as_ref(), telling);
     for fault in faults {
-        let name = key_name(&name, &fault.what);
-        sheet.tell(What::Tree(fault.what), &name, fault.at, fault.also);
+        if matches!(fault.what, TreeFaultKind::KeyTwice { .. }) {
+            sheet.keep_twice(fault);
+        } else {
+            sheet.tell(What::Tree(fault.what), &name, fault.at, fault.also);
+        }
     }
-    let record = root.map_or(Record::Nothing, |root| record(&sheet, path, &name, &root));
-    (record, sheet.into_found())
+    let record = root.map_or(Record::Nothing, |root| record(&sheet, path, &name, telling, &root));
+    (record, sheet.into_found(&name), complete)
 }
 
-fn key_name(record: &Name, what: &tree::TreeFaultKind) -> Name {
-    match what {
-        tree::TreeFaultKind::KeyTwice { key } => record.at(key),
-        _ => record.clone(),
-    }
+/// Returns the key that tells the kind of a record, and the kind. A key given twice tells it too.
+fn telling(root: &Node, faults: &[TreeFault]) -> Option<Telling> {
+    let Shape::Map(entries) = &root.shape else { return None };
+    let is_below = |at: Span| {
+        let within = |of: Span| of.start <= at.start && at.end <= of.end;
+        entries.iter().any(|entry| within(entry.value.span))
+    };
+    let is_twice = |key: &str, fault: &TreeFault| match &fault.what {
+        TreeFaultKind::KeyTwice { key: twice } => twice == key && !is_below(fault.at),
+        _ => false,
+    };
+    let has = |key: &str| {
+        entries.iter().any(|entry| entry.key == key)
+            || faults.iter().any(|fault| is_twice(key, fault))
+    };
+    TELLING.into_iter().find(|(key, _)| has(key))
 }
 
 /// Returns the name of a record: its id, or its file where it has none.
-fn record_name(path: &str, root: Option<&Node>) -> Name {
-    let id = root.and_then(|root| match &root.shape {
-        Shape::Map(entries) => {
-            TELLING.iter().find_map(|(key, _)| text_of(entries, key)).map(Name::record)
-        }
+fn record_name(path: &str, root: Option<&Node>, telling: Option<Telling>) -> Name {
+    let id = match (root.map(|root| &root.shape), telling) {
+        (Some(Shape::Map(entries)), Some((key, _))) => text_of(entries, key).map(Name::record),
         _ => None,
-    });
-    id.unwrap_or_else(|| Name::record(path.trim_end_matches(".yaml").trim_end_matches(".yml")))
+    };
+    id.unwrap_or_else(|| path_name(path))
 }
 
-fn record(sheet: &Sheet, path: &str, name: &Name, root: &Node) -> Record {
+fn path_name(path: &str) -> Name {
+    Name::record(path.trim_end_matches(".yaml").trim_end_matches(".yml"))
+}
+
+fn record(sheet: &Sheet, path: &str, name: &Name, telling: Option<Telling>, root: &Node) -> Record {
     match (path, &root.shape) {
+        (_, Shape::Refused) => Record::Nothing,
         ("waivers.yaml", Shape::List(_)) => waivers(sheet, root),
         ("waivers.yaml", _) => {
             let what = What::Shape { expected: "a list of waivers, each begun with `- finding:`" };
@@ -210,11 +236,11 @@ fn record(sheet: &Sheet, path: &str, name: &Name, root: &Node) -> Record {
             Record::Nothing
         }
         ("club.yaml", Shape::Map(entries)) => {
-            let at = Section::new(sheet, Name::record("club"), root.span, entries);
+            let span = stands_for(entries, "logbook", root.span);
+            let at = Section::new(sheet, Name::record("club"), span, root.span, entries);
             Record::Club(Box::new(at.finish(club)))
         }
-        (_, Shape::Map(entries)) => told_by_its_keys(sheet, name, root.span, entries),
-        (_, Shape::Refused) => Record::Nothing,
+        (_, Shape::Map(entries)) => told_by_its_keys(sheet, name, telling, root.span, entries),
         _ => {
             let what = What::Shape { expected: "a record of `key: value` lines" };
             sheet.tell(what, name, root.span, None);
@@ -230,7 +256,7 @@ fn waivers(sheet: &Sheet, root: &Node) -> Record {
         value: root.clone(),
     };
     let entries = [entry];
-    let at = Section::new(sheet, Name::record("club"), root.span, &entries);
+    let at = Section::new(sheet, Name::record("club"), root.span, root.span, &entries);
     let read = |at: &mut Section| {
         at.list(
             field("waivers", "findings the club lives with for a while"),
@@ -241,14 +267,19 @@ fn waivers(sheet: &Sheet, root: &Node) -> Record {
     Record::Waivers(at.finish(read))
 }
 
-fn told_by_its_keys(sheet: &Sheet, name: &Name, span: Span, entries: &[Entry]) -> Record {
-    let has = |key: &str| entries.iter().any(|entry| entry.key == key);
-    let Some((key, kind)) = TELLING.iter().find(|(key, _)| has(key)) else {
-        tell_no_record(sheet, name, span, entries);
+fn told_by_its_keys(
+    sheet: &Sheet,
+    name: &Name,
+    telling: Option<Telling>,
+    whole: Span,
+    entries: &[Entry],
+) -> Record {
+    let Some((key, kind)) = telling else {
+        tell_no_record(sheet, name, whole, entries);
         return Record::Nothing;
     };
-    let span = super::section::stands_for(entries, key, span);
-    let at = Section::new(sheet, name.clone(), span, entries);
+    let span = stands_for(entries, key, whole);
+    let at = Section::new(sheet, name.clone(), span, whole, entries);
     let read = match kind {
         RecordKind::Crew => at.finish(crew).map(Record::Crew),
         RecordKind::OarSet => at.finish(oar_set).map(Record::OarSet),
@@ -258,7 +289,6 @@ fn told_by_its_keys(sheet: &Sheet, name: &Name, span: Span, entries: &[Entry]) -
     read.unwrap_or(Record::Nothing)
 }
 
-/// A record whose telling key was given twice has been told; any other is told here.
 fn tell_no_record(sheet: &Sheet, name: &Name, span: Span, entries: &[Entry]) {
     let keys: Vec<&str> = TELLING.iter().map(|(key, _)| *key).collect();
     let alike = |entry: &Entry| Some((entry.key.clone(), nearest(&entry.key, &keys)?));
@@ -277,7 +307,7 @@ fn tell_no_record(sheet: &Sheet, name: &Name, span: Span, entries: &[Entry]) {
 /// Returns the form of a kind of record: every field that its reader asks for.
 #[must_use]
 pub fn form(kind: RecordKind) -> Vec<Described> {
-    let sheet = Sheet::new(FileId(0), true);
+    let sheet = Sheet::new(FileId(0), "", true);
     let mut at = Section::describing(&sheet);
     match kind {
         RecordKind::Crew => drop(crew(&mut at)),

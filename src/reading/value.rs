@@ -66,6 +66,14 @@ pub(super) trait Readable: Value {
     fn alike(&self, _other: &Self) -> bool {
         true
     }
+
+    /// Returns whether `to` can say how finely this was read.
+    fn is_read_to(&self, _to: &Self) -> bool {
+        true
+    }
+
+    /// Returns its number, in the unit of a bare one or, of an angle, in degrees.
+    fn size(&self) -> f64;
 }
 
 impl Value for Length {
@@ -84,7 +92,11 @@ impl Value for Length {
     }
 }
 
-impl Readable for Length {}
+impl Readable for Length {
+    fn size(&self) -> f64 {
+        self.as_mm()
+    }
+}
 
 impl Value for Angle {
     const BOUNDS: Bounds = within(-90.0, 90.0);
@@ -102,7 +114,11 @@ impl Value for Angle {
     }
 }
 
-impl Readable for Angle {}
+impl Readable for Angle {
+    fn size(&self) -> f64 {
+        self.as_deg()
+    }
+}
 
 impl Value for Weight {
     const BOUNDS: Bounds = within(0.0, 1000.0);
@@ -120,9 +136,15 @@ impl Value for Weight {
     }
 }
 
-impl Readable for Weight {}
+impl Readable for Weight {
+    fn size(&self) -> f64 {
+        self.as_kg()
+    }
+}
 
 impl Value for Ratio {
+    const BOUNDS: Bounds = within(-1_000_000.0, 1_000_000.0);
+
     fn kind() -> ValueKind {
         ValueKind::Ratio
     }
@@ -169,6 +191,20 @@ impl Readable for Slope {
         match (self, other) {
             (Self::Over { down, .. }, Self::Over { down: other, .. }) => down == other,
             _ => std::mem::discriminant(self) == std::mem::discriminant(other),
+        }
+    }
+
+    fn is_read_to(&self, to: &Self) -> bool {
+        match self {
+            Self::Angle(_) => matches!(to, Self::Angle(_)),
+            _ => matches!(to, Self::Offset(_)),
+        }
+    }
+
+    fn size(&self) -> f64 {
+        match self {
+            Self::Offset(offset) | Self::Over { offset, .. } => offset.as_mm(),
+            Self::Angle(angle) => angle.as_deg(),
         }
     }
 }

@@ -1,5 +1,50 @@
-//! Findings, rules and values as text and JSON.
+//! Findings, rules and worked-out values as text and JSON.
+//!
+//! Turns what it is given into text and nothing else: it judges nothing, prints nothing, and
+//! knows neither the clock nor the terminal. All text from outside passes through [`shown`].
 
+mod brief;
+mod cautions;
+mod checked;
+mod cutting;
+mod excerpt;
+mod explain;
+mod figures;
+mod figures_json;
+mod figures_text;
+mod folding;
+mod json;
+mod limit;
+mod look;
+pub mod place;
 mod schema;
+pub mod shown;
+mod summary;
+mod text;
 
+pub use brief::brief;
+pub use cautions::{COLD_BENDING, NO_PERMISSION, WHERE_THE_SUMS_STOP};
+pub use checked::text;
+pub use explain::{explain, rules};
+pub use figures_json::figures_json;
+pub use figures_text::figures_text;
+pub use json::json;
+pub use look::{Glyphs, Look};
 pub use schema::{schema, schema_file};
+
+use crate::model::Book;
+use crate::rules::Checked;
+use crate::units::Date;
+
+/// What came of a check, with all that a report needs to tell it.
+#[derive(Clone, Copy, Debug)]
+pub struct Report<'r> {
+    /// The book that was checked.
+    pub book: &'r Book,
+    /// What was found.
+    pub checked: &'r Checked,
+    /// The day that was taken for today.
+    pub as_of: Date,
+    /// The names that findings were asked for; all, where there are none.
+    pub only: &'r [String],
+}

@@ -58,7 +58,7 @@ pub fn check(book: &Book, faults: &[Fault], with: Check) -> Checked {
         _ => Vec::new(),
     }));
     let mut checked = Checked::default();
-    checked.findings.extend(faults.iter().filter_map(|fault| told(book, fault)));
+    checked.findings.extend(faults.iter().filter_map(told));
     for outcome in outcomes {
         match outcome {
             Outcome::Found(finding) => checked.findings.push(*finding),
@@ -84,15 +84,14 @@ fn of_boat(book: &Book, boat: &Boat) -> Vec<Outcome> {
 }
 
 /// What was told while reading, as a finding of the rule it breaks.
-fn told(book: &Book, fault: &Fault) -> Option<Finding> {
+fn told(fault: &Fault) -> Option<Finding> {
     let rule = find(fault.what.rule())?;
-    let here = if fault.also.is_some() { "and here" } else { "here" };
+    let (here, also_here) = fault.what.labels();
     let finding = Finding::new(rule, fault.name.clone(), fault.place, here);
     let finding = match fault.also {
-        Some(also) => finding.also(also, "first here"),
+        Some(also) => finding.also(also, also_here),
         None => finding,
     };
-    let _ = book;
     Some(finding.saying(fault.what.to_string()).remedy(fault.what.help()))
 }
 

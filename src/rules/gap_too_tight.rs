@@ -1,10 +1,9 @@
 //! A rowlock that may not let its oar go.
 
+use super::bending;
 use super::finding::Finding;
 use super::finding::Outcome;
-use super::judging::Judged;
 use super::judging::Range;
-use super::judging::not_checked;
 use super::level::Level;
 use super::rule::Example;
 use super::rule::Looks;
@@ -33,8 +32,16 @@ pub(super) static RULE: Rule = Rule {
         sources::CLUB.at("5 mm"),
     ],
     example: Example {
-        wrong: &[("boats/kittiwake.yaml", "seat: 1", "gap: 60", "gap: 55  # <--")],
-        right: &[("boats/kittiwake.yaml", "seat: 1", "gap: 60", "gap: 60.4")],
+        wrong: &[
+            ("boats/kittiwake.yaml", "seat: 1", "gap: 60", "gap: 55  # <--"),
+            ("boats/kittiwake.yaml", "seat: 2", "gap: 60", "gap: 57.2  # <--"),
+            ("boats/kittiwake.yaml", "seat: 3", "gap: 60", "gap: 51  # <--"),
+        ],
+        right: &[
+            ("boats/kittiwake.yaml", "seat: 1", "gap: 60", "gap: 57.4"),
+            ("boats/kittiwake.yaml", "seat: 1", "horn: 46", "horn: 36"),
+            ("boats/kittiwake.yaml", "seat: 1", "clearance: 8.0", "clearance: 5.4"),
+        ],
     },
     looks: Looks::AtEachSeat(check),
 };
@@ -54,49 +61,27 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
 
 fn one(seat: &SeatSight, name: Name, oar: &Oar, clearance: &Worked) -> Vec<Outcome> {
     let range = Range::in_force(seat.at.in_force, LimitKey::Clearance, Unit::Mm);
-    let clearance = match clearance {
-        Ok(clearance) => clearance,
-        Err(lack) => return vec![not_checked(&RULE, &name, lack)],
-    };
     let Some(range) = range else { return Vec::new() };
-    let Some(judged) = range.judge_danger(clearance) else { return Vec::new() };
-    let (Some(gap), Some(widest)) = (&seat.seat.rowlock.gap, oar.shaft.widest()) else {
-        return Vec::new();
-    };
-    let id = oar.id.as_ref().map_or("the oar", |id| &id.value);
-    let value = words::measured(clearance, Unit::Mm);
-    let finding = Finding::new(&RULE, name, gap.place, "this gap")
-        .also(widest.place, format!("the widest part of {id}"))
-        .saying(format!(
-            "{}: the gap clears oar {id} by {value}: {} ({})",
-            seat.called(),
-            verdict(&judged, clearance.expanded()),
-            range.words(judged.bound),
-        ))
-        .remedy(remedy(&judged))
-        .judged(words::figure(clearance, Unit::Mm), Some(range.shown(judged.bound)));
-    vec![finding.found()]
-}
-
-/// Tells the two dangers apart: proven short, or not shown to clear.
-fn verdict(judged: &Judged, good_to: f64) -> String {
-    let by = words::number(judged.by.abs(), "mm");
-    match (judged.proven, judged.by < 0.0) {
-        (true, _) => format!("{by} short"),
-        (false, true) => format!("{by} short, but that is within ± {good_to:.1} mm"),
-        (false, false) => format!("only {by} over the limit, within ± {good_to:.1} mm"),
-    }
-}
-
-fn remedy(judged: &Judged) -> String {
-    if judged.proven {
-        let by = words::number(judged.by, "mm");
-        return format!(
-            "Open the gap by at least {by}: the top of the after horn to the stern, never the forward one. Bend low at the foot, a second bar holding. Then lift the oar out by hand at every angle."
-        );
-    }
-    format!(
-        "Not shown to clear. {} Change no metal until it is proven short.",
-        judged.measure_again
-    )
+    let gap = seat.seat.rowlock.gap.as_ref();
+    let place = gap.map_or(seat.seat.place, |gap| gap.place);
+    let id = oar.id.as_ref().map_or("", |id| &id.value);
+    let own = seat.oar.is_some_and(|own| own.place == oar.place);
+    let whose = if own { "oar" } else { "spare" };
+    range.danger(&RULE, &name, clearance, |clearance, judged| {
+        let finding = Finding::new(&RULE, name.clone(), place, "this gap")
+            .saying(format!(
+                "{}: the gap {} {whose} {id} by {}, good to ± {}: {} ({})",
+                seat.called(),
+                if clearance.value() < 0.0 { "is narrower than" } else { "clears" },
+                words::number(clearance.value().abs(), "mm"),
+                words::number(clearance.expanded(), "mm"),
+                judged.danger_words(Unit::Mm),
+                range.words(),
+            ))
+            .remedy(bending::set_gap(seat, judged.by + clearance.expanded()));
+        match oar.shaft.widest() {
+            Some(widest) => finding.also(widest.place, format!("the widest part of {id}")),
+            None => finding,
+        }
+    })
 }

@@ -5,6 +5,7 @@ use super::finding::LimitShown;
 use super::finding::NotChecked;
 use super::finding::Outcome;
 use super::level::Level;
+use super::measuring_again::measure_again;
 use super::rule::Rule;
 use super::words;
 use crate::metrology::decision;
@@ -15,21 +16,34 @@ use crate::metrology::decision::Verdict;
 use crate::model::LimitKey;
 use crate::model::Name;
 use crate::model::Part;
-use crate::model::Tool;
 use crate::working::Budget;
 use crate::working::InForce;
-use crate::working::Input;
 use crate::working::Lack;
 use crate::working::LimitInForce;
+use crate::working::Tools;
 use crate::working::Unit;
 use crate::working::Worked;
 
 /// The least and the most in force, with who set each.
 pub(super) struct Range<'b> {
-    in_force: InForce<'b>,
-    least: Option<LimitInForce>,
-    most: Option<LimitInForce>,
+    tools: Tools<'b>,
+    least: Option<Figure>,
+    most: Option<Figure>,
     unit: Unit,
+}
+
+/// One figure of a range.
+struct Figure {
+    value: f64,
+    from: String,
+    source: String,
+}
+
+impl From<LimitInForce> for Figure {
+    fn from(limit: LimitInForce) -> Self {
+        let LimitInForce { value, from, source, .. } = limit;
+        Self { value, from, source }
+    }
 }
 
 /// What may be said of a value that is not simply in order.
@@ -42,45 +56,104 @@ pub(super) struct Judged {
     /// Whether it is proven.
     pub(super) proven: bool,
     /// What would decide, where it is not proven.
-    pub(super) measure_again: String,
+    measure_again: String,
 }
 
 impl<'b> Range<'b> {
     /// Returns the figures in force of a limit; none where it is switched off or set nowhere.
     pub(super) fn in_force(in_force: InForce<'b>, key: LimitKey, unit: Unit) -> Option<Self> {
         let least = in_force.limit(key, Part::Least);
-        let most = in_force.limit(key, Part::Most);
-        (least.is_some() || most.is_some()).then_some(Self { in_force, least, most, unit })
+        Self::of_figures(in_force.tools(), least, in_force.limit(key, Part::Most), unit)
+    }
+
+    /// Returns a range of two figures, for values read with these tools; none without a figure.
+    pub(super) fn of_figures(
+        tools: Tools<'b>,
+        least: Option<LimitInForce>,
+        most: Option<LimitInForce>,
+        unit: Unit,
+    ) -> Option<Self> {
+        let (least, most) = (least.map(Figure::from), most.map(Figure::from));
+        (least.is_some() || most.is_some()).then_some(Self { tools, least, most, unit })
+    }
+
+    /// Returns the limit 0, which nobody sets: it is a place, such as where a shaft begins to rub.
+    pub(super) fn at_least_nought(in_force: InForce<'b>, unit: Unit, source: &str) -> Self {
+        let from = "the rule itself".to_owned();
+        let least = Some(Figure { value: 0.0, from, source: source.to_owned() });
+        Self { tools: in_force.tools(), least, most: None, unit }
+    }
+
+    /// Returns what two limits leave between them: the most of one less the least of the other.
+    pub(super) fn between(
+        in_force: InForce<'b>,
+        least: LimitKey,
+        most: LimitKey,
+        unit: Unit,
+    ) -> Option<Self> {
+        let lower = in_force.limit(least, Part::Least)?;
+        let upper = in_force.limit(most, Part::Most)?;
+        let both =
+            |lower: &str, upper: &str| format!("{}: {lower}; {}: {upper}", least.key(), most.key());
+        let most = Figure {
+            value: upper.value - lower.value,
+            from: both(&lower.from, &upper.from),
+            source: both(&lower.source, &upper.source),
+        };
+        Some(Self { tools: in_force.tools(), least: None, most: Some(most), unit })
     }
 
     fn bounds(&self) -> Bounds {
-        let value = |limit: &Option<LimitInForce>| limit.as_ref().map(|limit| limit.value);
+        let value = |limit: &Option<Figure>| limit.as_ref().map(|limit| limit.value);
         Bounds { least: value(&self.least), most: value(&self.most) }
     }
 
-    fn figure(&self, bound: Bound) -> Option<&LimitInForce> {
+    fn figure(&self, bound: Bound) -> Option<&Figure> {
         match bound {
             Bound::Least => self.least.as_ref(),
             Bound::Most => self.most.as_ref(),
         }
     }
 
-    /// Returns one figure as people say it: "at least 5 mm".
-    pub(super) fn words(&self, bound: Bound) -> String {
-        let value = self.figure(bound).map_or(0.0, |limit| limit.value);
-        let side = match bound {
-            Bound::Least => "at least",
-            Bound::Most => "at most",
+    /// Returns the limit as people say it: "at least 5 mm", "3 to 7 deg", "at most 1 deg either
+    /// way".
+    pub(super) fn words(&self) -> String {
+        let unit = self.unit.word();
+        let Bounds { least, most } = self.bounds();
+        match (least, most) {
+            (Some(least), Some(most)) if (least + most).abs() < decision::GRAIN => {
+                format!("at most {} either way", words::limit(most, unit))
+            }
+            (Some(least), Some(most)) => format!("{least} to {}", words::limit(most, unit)),
+            (Some(least), None) => format!("at least {}", words::limit(least, unit)),
+            (None, most) => format!("at most {}", words::limit(most.unwrap_or_default(), unit)),
+        }
+    }
+
+    /// Returns the middle of a range with two ends, else its only end.
+    pub(super) fn aim(&self) -> Option<f64> {
+        let Bounds { least, most } = self.bounds();
+        match (least, most) {
+            (Some(least), Some(most)) => Some(f64::midpoint(least, most)),
+            (least, most) => least.or(most),
+        }
+    }
+
+    /// Returns how far a value is outside, and of what: "over by 0.4 deg (at most 1 deg)".
+    pub(super) fn beyond(&self, judged: &Judged) -> String {
+        let way = match (judged.bound, self.bounds()) {
+            (Bound::Least, Bounds { least: Some(least), .. }) if least >= 0.0 => "short",
+            _ => "over",
         };
-        format!("{side} {}", words::limit(value, self.unit.word()))
+        let by = words::number(judged.by, self.unit.word());
+        format!("{way} by {by} ({})", self.words())
     }
 
     /// Returns the limit as it is shown beside a finding.
-    pub(super) fn shown(&self, bound: Bound) -> LimitShown {
+    fn shown(&self, bound: Bound) -> LimitShown {
         let Bounds { least, most } = self.bounds();
         let figure = self.figure(bound);
-        let text =
-            |pick: fn(&LimitInForce) -> &String| figure.map(pick).cloned().unwrap_or_default();
+        let text = |pick: fn(&Figure) -> &String| figure.map(pick).cloned().unwrap_or_default();
         LimitShown {
             least,
             most,
@@ -91,27 +164,63 @@ impl<'b> Range<'b> {
     }
 
     /// Judges a value against an ordinary limit: a fault must be proven.
-    pub(super) fn judge(&self, value: &Budget) -> Option<Judged> {
+    fn judge(&self, value: &Budget) -> Option<Judged> {
         let (by, bound, proven) =
             match decision::ordinary(value.value(), value.expanded(), self.bounds()) {
                 Verdict::Within => return None,
                 Verdict::Beyond { by, bound } => (by, bound, true),
                 Verdict::Undecided { by, bound } => (by, bound, false),
             };
-        let measure_again = measure_again(value, self.in_force, by);
+        let measure_again = measure_again(value, self.tools, |good_to| good_to < by);
         Some(Judged { by, bound, proven, measure_again })
     }
 
     /// Judges a value against a danger limit: being clear must be proven.
-    pub(super) fn judge_danger(&self, value: &Budget) -> Option<Judged> {
+    fn judge_danger(&self, value: &Budget) -> Option<Judged> {
         let (by, bound, proven) =
             match decision::danger(value.value(), value.expanded(), self.bounds()) {
                 DangerVerdict::Clear { .. } => return None,
                 DangerVerdict::Short { by, bound } => (by, bound, true),
                 DangerVerdict::NotShown { margin, bound } => (margin, bound, false),
             };
-        let measure_again = measure_again(value, self.in_force, by.abs());
+        let measure_again = measure_again(value, self.tools, |good_to| good_to < by.abs());
         Some(Judged { by, bound, proven, measure_again })
+    }
+
+    /// Returns one figure.
+    pub(super) fn value(&self, bound: Bound) -> Option<f64> {
+        self.figure(bound).map(|limit| limit.value)
+    }
+
+    /// Returns what to read again, and with what, where a value is too coarse for this limit
+    /// whatever is read.
+    pub(super) fn too_coarse(&self, value: &Budget) -> Option<String> {
+        let coarse = |good_to: f64| decision::tool_too_coarse(good_to, self.bounds());
+        let finer = || measure_again(value, self.tools, |good_to| !coarse(good_to));
+        coarse(value.expanded()).then(finer)
+    }
+
+    /// Returns the limit as it is shown beside a finding that no one figure is the cause of.
+    pub(super) fn shown_whole(&self) -> LimitShown {
+        self.shown(if self.most.is_some() { Bound::Most } else { Bound::Least })
+    }
+
+    /// Judges a value against a danger limit and makes a finding where it is not shown to clear.
+    pub(super) fn danger(
+        &self,
+        rule: &'static Rule,
+        name: &Name,
+        value: &Worked,
+        say: impl FnOnce(&Budget, &Judged) -> Finding,
+    ) -> Vec<Outcome> {
+        let value = match value {
+            Ok(value) => value,
+            Err(lack) => return vec![not_checked(rule, name, lack)],
+        };
+        let Some(judged) = self.judge_danger(value) else { return Vec::new() };
+        let finding = say(value, &judged)
+            .judged(words::figure(value, self.unit), Some(self.shown(judged.bound)));
+        vec![judged.stop(finding).found()]
     }
 
     /// Judges a value against an ordinary limit and makes a finding where it is not in order.
@@ -137,62 +246,46 @@ impl<'b> Range<'b> {
 impl Judged {
     /// An ordinary finding that is not proven is `unsure` and asks for a finer reading; a note
     /// stays a note.
-    pub(super) fn decide(&self, finding: Finding) -> Finding {
+    fn decide(&self, finding: Finding) -> Finding {
         if self.proven {
             return finding;
         }
         let level = finding.level.min(Level::Unsure);
         finding.level(level).remedy(format!("Too close to call. {}", self.measure_again))
     }
+
+    /// A danger that is not proven stays one, asks for a finer reading, and leaves metal alone.
+    fn stop(&self, finding: Finding) -> Finding {
+        if self.proven {
+            return finding;
+        }
+        let again = &self.measure_again;
+        finding.remedy(format!(
+            "Not shown to clear. {again} Leave the metal as it is until it is proven short."
+        ))
+    }
+
+    /// Tells the two dangers apart: proven short, or not shown to clear.
+    pub(super) fn danger_words(&self, unit: Unit) -> String {
+        let by = words::number(self.by.abs(), unit.word());
+        if by == words::number(0.0, unit.word()) {
+            return "just at the limit, too close to call".to_owned();
+        }
+        match (self.proven, self.by < 0.0) {
+            (true, _) => format!("{by} short"),
+            (false, true) => format!("{by} short, too close to call"),
+            (false, false) => format!("only {by} over the limit, too close to call"),
+        }
+    }
 }
 
 /// Says that a check could not be made, and what is missing for it.
 pub(super) fn not_checked(rule: &'static Rule, name: &Name, lack: &Lack) -> Outcome {
-    let missing = match lack {
+    let mut missing = match lack {
         Lack::NotMeasured(fields) => fields.clone(),
         Lack::Impossible(why) => vec![(*why).to_owned()],
     };
+    missing.sort();
+    missing.dedup();
     Outcome::NotChecked(NotChecked { rule: rule.id, name: name.clone(), missing })
-}
-
-/// Tools that measure lengths, the coarsest first.
-const LENGTH_TOOLS: [Tool; 4] = [Tool::Tape, Tool::Bob, Tool::Rule, Tool::Callipers];
-
-/// Returns what to read again, and with what, so that `room` is decided.
-fn measure_again(value: &Budget, in_force: InForce, room: f64) -> String {
-    let Some((input, _)) = value.shares().first().copied() else {
-        return "Look at the readings again.".to_owned();
-    };
-    let what = input.what;
-    let group: Vec<Input> =
-        value.parts().iter().map(|part| part.input).filter(|part| alike(part, &input)).collect();
-    let read_to = |half_width: f64| {
-        let finer = |value: Budget, input: &Input| value.read_again_with(*input, half_width);
-        group.iter().fold(value.clone(), finer).expanded()
-    };
-    let all = if group.len() > 1 { "each " } else { "the " };
-    let decides = |tool: &&Tool| {
-        input.unit == Unit::Mm
-            && in_force.half_width(**tool) < in_force.half_width(input.tool)
-            && read_to(in_force.half_width(**tool)) < room
-    };
-    if let Some(tool) = LENGTH_TOOLS.iter().find(decides) {
-        return format!("Measure again: read {all}{what} with {}.", tool.words());
-    }
-    let fine = |half_width: &f64| read_to(*half_width) < room;
-    match FINE.iter().find(|half_width| fine(half_width)) {
-        Some(half_width) => {
-            format!("Measure again: read {all}{what} to ± {half_width} {}.", input.unit.word())
-        }
-        None => {
-            format!("Measure again, {all}{what} first, several times and as finely as you can.")
-        }
-    }
-}
-
-/// How finely one can hope to read on a beach, in millimetres or degrees.
-const FINE: [f64; 4] = [0.5, 0.2, 0.1, 0.05];
-
-fn alike(one: &Input, other: &Input) -> bool {
-    one.what == other.what || (one.tool == other.tool && one.unit == other.unit)
 }

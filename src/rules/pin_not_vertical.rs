@@ -3,14 +3,16 @@
 use super::finding::Finding;
 use super::finding::Outcome;
 use super::judging::Range;
+use super::leaning::Leaning;
 use super::level::Level;
 use super::rule::Example;
 use super::rule::Looks;
 use super::rule::Rule;
 use super::sources;
 use super::words;
-use crate::model::LimitKey;
+use crate::geometry::correction::packing_thickness;
 use crate::model::Reading;
+use crate::units::Angle;
 use crate::units::Slope;
 use crate::working::SeatSight;
 use crate::working::Unit;
@@ -44,67 +46,67 @@ pub(super) static RULE: Rule = Rule {
                 "lean: {aft: 0.5, out: -6}  # <--",
             ),
         ],
-        right: &[(
-            "boats/kittiwake.yaml",
-            "seat: 1",
-            "lean: {aft: 0.5, out: -0.5}",
-            "lean: {aft: 0.6, out: -0.6}",
-        )],
+        right: &[
+            (
+                "boats/kittiwake.yaml",
+                "seat: 1",
+                "lean: {aft: 0.5, out: -0.5}",
+                "lean: {aft: 2, out: -0.6}",
+            ),
+            (
+                "boats/kittiwake.yaml",
+                "seat: 1",
+                "lean-aft: 0.19 deg, lean-out: -0.09 deg",
+                "lean-aft: 0.76 deg, lean-out: -0.13 deg",
+            ),
+        ],
     },
     looks: Looks::AtEachSeat(check),
 };
 
 fn check(seat: &SeatSight) -> Vec<Outcome> {
     let lean = &seat.seat.pin.lean;
-    let aft = one_way(seat, "aft", lean.aft.as_ref(), LimitKey::PinAft, &seat.lean_aft());
-    let out = one_way(seat, "out", lean.out.as_ref(), LimitKey::PinOut, &seat.lean_out());
+    let aft = one_way(seat, Leaning::Aft, lean.aft.as_ref(), &seat.lean_aft());
+    let out = one_way(seat, Leaning::Out, lean.out.as_ref(), &seat.lean_out());
     aft.into_iter().chain(out).collect()
 }
 
 fn one_way(
     seat: &SeatSight,
-    way: &'static str,
+    way: Leaning,
     reading: Option<&Reading<Slope>>,
-    key: LimitKey,
     lean: &Worked,
 ) -> Vec<Outcome> {
-    let name = seat.name().at(format_args!("pin/lean/{way}"));
-    let range = Range::in_force(seat.at.in_force, key, Unit::Deg);
+    let name = seat.name().at(format_args!("pin/lean/{}", way.key()));
+    let range = Range::in_force(seat.at.in_force, way.limit(), Unit::Deg);
     let place = reading.map_or(seat.seat.place, |reading| reading.place);
     Range::finding(range.as_ref(), &RULE, &name, lean, |lean, judged, range| {
-        let towards = towards(way, lean.value());
+        let towards = way.towards(lean.value());
         let degrees = words::number(lean.value().abs(), "deg");
         let good = words::number(lean.expanded(), "deg");
         Finding::new(&RULE, name.clone(), place, format!("{degrees} {towards}"))
             .saying(format!(
-                "{}: the pin leans {degrees} {towards}, good to ± {good}: over by {} ({})",
+                "{}: the pin leans {degrees} {towards}, good to ± {good}: {}",
                 seat.called(),
-                words::number(judged.by, "deg"),
-                range.words(judged.bound),
+                range.beyond(judged),
             ))
-            .remedy(remedy(towards, lean.value()))
+            .remedy(remedy(seat, way, lean.value()))
     })
 }
 
-fn towards(way: &str, lean: f64) -> &'static str {
-    match (way, lean > 0.0) {
-        ("aft", true) => "to the stern",
-        ("aft", false) => "to the bow",
-        (_, true) => "outboard",
-        (_, false) => "inboard",
-    }
-}
-
-fn remedy(towards: &str, lean: f64) -> String {
-    let back = match towards {
-        "to the stern" => ("stern", "to the bow"),
-        "to the bow" => ("bow", "to the stern"),
-        "outboard" => ("outboard", "inboard"),
-        _ => ("inboard", "outboard"),
+fn remedy(seat: &SeatSight, way: Leaning, lean: f64) -> String {
+    let plate = match way {
+        Leaning::Aft => seat.seat.pin.plate.along.as_ref(),
+        Leaning::Out => seat.seat.pin.plate.across.as_ref(),
     };
-    let degrees = words::number(lean.abs(), "deg");
+    let pack = plate.and_then(|plate| plate.values.first()).map_or(String::new(), |plate| {
+        let packing = packing_thickness(*plate, Angle::deg(lean.abs()));
+        format!("{} ", words::number(packing.as_mm(), "mm"))
+    });
     format!(
-        "Pack under the {} edge of the plate, or bring the pin's head {} by {degrees}; then set the pitch again.",
-        back.0, back.1
+        "Pack {pack}under the {} edge of the plate, or bring the pin's head {} by {}, until the bob shows it upright; then set the pitch again.",
+        way.edge(lean),
+        way.towards(-lean),
+        words::number(lean.abs(), "deg"),
     )
 }

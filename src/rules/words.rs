@@ -23,7 +23,12 @@ pub(super) fn number(value: f64, unit: &str) -> String {
     } else {
         value
     };
-    if unit.is_empty() { format!("{value:.places$}") } else { format!("{value:.places$} {unit}") }
+    let text = format!("{value:.places$}");
+    match unit {
+        "" => text,
+        "times" | "days" if text == "1" => format!("1 {}", unit.trim_end_matches('s')),
+        _ => format!("{text} {unit}"),
+    }
 }
 
 /// Returns a measured value with how good it is.
@@ -32,12 +37,25 @@ pub(super) fn measured(budget: &Budget, unit: Unit) -> String {
     format!("{value}, good to ± {}", number(budget.expanded(), unit.word()))
 }
 
-/// Returns a measured value as a figure.
+/// Returns a value as a figure; what was counted, not measured, is exact.
 pub(super) fn figure(budget: &Budget, unit: Unit) -> Figure {
-    Figure { number: budget.value(), uncertainty: Some(budget.expanded()), unit: unit.word() }
+    let measured = !budget.parts().is_empty();
+    let uncertainty = measured.then(|| budget.expanded());
+    Figure { number: budget.value(), uncertainty, unit: unit.word() }
 }
 
 /// Returns a limit's figure as it was set: no more decimals than it has.
 pub(super) fn limit(value: f64, unit: &str) -> String {
     if unit.is_empty() { value.to_string() } else { format!("{value} {unit}") }
+}
+
+/// Returns how an oar lies, from the key of a trial: "at the catch".
+pub(super) fn lying(attitude: &str) -> &str {
+    match attitude {
+        "square" => "square off",
+        "catch" => "at the catch",
+        "finish" => "at the finish",
+        "along" => "lying along the boat",
+        other => other,
+    }
 }

@@ -45,7 +45,8 @@ impl Part {
 }
 
 /// Returns whether a text is looked for under this path, relative to the book's root.
-pub(super) fn may_be_text(path: &Path) -> bool {
+#[must_use]
+pub fn may_be_text(path: &Path) -> bool {
     match Part::of(path) {
         Part::Root => true,
         Part::Records => is_yaml(path),

@@ -51,7 +51,8 @@ impl Named {
 
 impl Content {
     /// Returns the bytes as a text, or the place where they stop being one.
-    pub(super) fn of_bytes(bytes: Vec<u8>) -> Self {
+    #[must_use]
+    pub fn of_bytes(bytes: Vec<u8>) -> Self {
         match String::from_utf8(bytes) {
             Ok(text) => Self::Text(text),
             Err(error) => Self::Refused(Refusal::NotUtf8 {

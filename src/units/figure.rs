@@ -11,25 +11,26 @@ pub struct Unit {
     pub word: &'static str,
     /// The power of ten that takes it to the unit of a bare number.
     shift: i8,
-    /// What is left to multiply by.
-    times: f64,
+    /// What is left to multiply by, and then to divide by: 25.4 has no exact binary form, 254 and
+    /// 10 have.
+    ratio: (f64, f64),
 }
 
 impl Unit {
     /// A unit that is a power of ten of the bare one.
     pub(super) const fn ten(word: &'static str, shift: i8) -> Self {
-        Self { word, shift, times: 1.0 }
+        Self { word, shift, ratio: (1.0, 1.0) }
     }
 
-    /// A unit that is any multiple of the bare one.
-    pub(super) const fn times(word: &'static str, times: f64) -> Self {
-        Self { word, shift: 0, times }
+    /// A unit that is any fraction of the bare one.
+    pub(super) const fn ratio(word: &'static str, times: f64, over: f64) -> Self {
+        Self { word, shift: 0, ratio: (times, over) }
     }
 
     /// Returns how much of the bare unit one of this is.
     #[must_use]
     pub fn size(self) -> f64 {
-        self.times * 10_f64.powi(i32::from(self.shift))
+        self.ratio.0 * 10_f64.powi(i32::from(self.shift)) / self.ratio.1
     }
 }
 
@@ -96,7 +97,12 @@ fn measured(number: &str, unit: Unit) -> Result<Figure, FigureFault> {
         Some(value) if unit.word == "in" => (value, 0),
         _ => decimal(number, unit.shift).map(|decimal| (decimal.value, decimal.places))?,
     };
-    Ok(Figure { value: value * unit.times, places, unit })
+    let value = value * unit.ratio.0 / unit.ratio.1;
+    if value.is_finite() {
+        Ok(Figure { value, places, unit })
+    } else {
+        Err(NumberFault::TooLarge.into())
+    }
 }
 
 /// Reads `23 5/8` or `5/8`, as a rule marked in inches shows it.
@@ -120,7 +126,8 @@ fn mixed_fraction(text: &str) -> Option<f64> {
 /// A text that is no number at all is told as such, not as a number with an odd unit.
 fn unknown_unit(text: &str, number: &str, word: &str, units: &[Unit]) -> FigureFault {
     match decimal(text, 0) {
-        Err(fault) if number.is_empty() || decimal(number, 0).is_err() || is_number_like(fault) => {
+        Err(fault) if is_number_like(fault) => FigureFault::Number(fault),
+        Err(fault) if number.is_empty() || decimal(number, 0).is_err() => {
             FigureFault::Number(if number.is_empty() { fault } else { fault_of(number, fault) })
         }
         _ => FigureFault::Unit {

@@ -15,8 +15,12 @@ impl Length {
     /// # Source
     ///
     /// The inch is 25.4 mm by definition (international yard and pound agreement, 1959).
-    pub const UNITS: &'static [Unit] =
-        &[Unit::ten("mm", 0), Unit::ten("cm", 1), Unit::ten("m", 3), Unit::times("in", 25.4)];
+    pub const UNITS: &'static [Unit] = &[
+        Unit::ten("mm", 0),
+        Unit::ten("cm", 1),
+        Unit::ten("m", 3),
+        Unit::ratio("in", 254.0, 10.0),
+    ];
 
     /// Wraps a number of millimetres known to be finite.
     ///

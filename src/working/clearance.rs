@@ -4,9 +4,9 @@ use super::Budget;
 use super::lack::Lack;
 use super::lack::Worked;
 use super::lack::work;
+use super::oar::OarSight;
 use super::sight::BoatSight;
 use super::sight::SeatSight;
-use super::sight::field_of;
 use crate::geometry::clearance;
 use crate::model::LimitKey;
 use crate::model::Oar;
@@ -20,8 +20,7 @@ const ALONG: f64 = 90.0;
 impl BoatSight<'_> {
     /// Returns the widest section of an oar's shaft.
     pub fn widest(&self, oar: &Oar) -> Worked {
-        let field = field_of(oar, "shaft/widest");
-        self.length(oar.shaft.widest(), &field, "widest part of the shaft")
+        OarSight { tools: self.tools, oar }.widest()
     }
 }
 
@@ -33,7 +32,7 @@ impl SeatSight<'_> {
 
     /// Returns the widest section of the seat's oar.
     pub fn widest(&self) -> Worked {
-        self.oar.map_or_else(|| Err(Lack::of("oar")), |oar| self.at.widest(oar))
+        self.oar_sight()?.widest()
     }
 
     /// Returns the narrowest section of the seat's oar.

@@ -11,12 +11,12 @@ use crate::units::Length;
 impl SeatSight<'_> {
     /// Returns the length of the seat's oar.
     pub fn oar_length(&self) -> Worked {
-        self.of_oar(|oar| oar.length.as_ref(), "length", "length of the oar")
+        self.oar_sight()?.length()
     }
 
     /// Returns the inboard of the seat's oar.
     pub fn inboard(&self) -> Worked {
-        self.of_oar(|oar| oar.inboard.as_ref(), "inboard", "inboard of the oar")
+        self.oar_sight()?.inboard()
     }
 
     /// Returns collar's bearing face to the pin's axis, in millimetres, and where it is written.

@@ -1,5 +1,6 @@
-//! What is in force for one boat: how finely tools read, oar angles, and limits with who set them.
+//! What is in force for one boat: oar angles, and limits with who set them.
 
+use super::tools::Tools;
 use crate::model::Boat;
 use crate::model::Book;
 use crate::model::Class;
@@ -9,7 +10,6 @@ use crate::model::Part;
 use crate::model::Place;
 use crate::model::Placed;
 use crate::model::SetLimit;
-use crate::model::Tool;
 
 /// The class whose danger limits hold where nothing else sets them.
 const FALLBACK_CLASS: &str = "surfboat";
@@ -44,12 +44,10 @@ impl<'b> InForce<'b> {
         Self { book, boat, class }
     }
 
-    /// Returns how finely a tool reads on the boat's rigging day, in millimetres or degrees.
+    /// Returns how finely tools read on the boat's rigging day.
     #[must_use]
-    pub fn half_width(&self, tool: Tool) -> f64 {
-        let day = self.boat.rigged.half_widths.of(tool);
-        let club = || self.book.club.half_widths.of(tool);
-        day.or_else(club).map_or_else(|| usual(tool), |half_width| half_width.value)
+    pub fn tools(&self) -> Tools<'b> {
+        Tools::of_day(self.book, self.boat)
     }
 
     /// Returns one figure of a limit, unless it is switched off or set nowhere.
@@ -124,20 +122,4 @@ impl<'b> InForce<'b> {
 enum Whose {
     Set,
     Class,
-}
-
-/// How finely a tool reads where nobody says, in millimetres or degrees.
-///
-/// # Source
-///
-/// Common practice, no source: what a careful hand reads on a beach.
-fn usual(tool: Tool) -> f64 {
-    match tool {
-        Tool::Callipers | Tool::Level => 0.2,
-        Tool::Rule => 0.5,
-        Tool::Bob => 1.0,
-        Tool::Tape | Tool::Dip => 2.0,
-        Tool::OarAngle => 3.0,
-        Tool::Scales => 0.5,
-    }
 }

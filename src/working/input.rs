@@ -10,6 +10,14 @@ pub enum Unit {
     Mm,
     /// Degrees.
     Deg,
+    /// Kilograms.
+    Kg,
+    /// Parts of a hundred.
+    Percent,
+    /// How many times.
+    Times,
+    /// Days.
+    Days,
     /// Nothing.
     None,
 }
@@ -21,6 +29,10 @@ impl Unit {
         match self {
             Self::Mm => "mm",
             Self::Deg => "deg",
+            Self::Kg => "kg",
+            Self::Percent => "%",
+            Self::Times => "times",
+            Self::Days => "days",
             Self::None => "",
         }
     }

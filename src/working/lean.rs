@@ -1,7 +1,6 @@
 //! The lean of a pin by the plumb bob, corrected for the boat's level.
 
 use super::Budget;
-use super::input::Unit;
 use super::lack::Lack;
 use super::lack::Worked;
 use super::lack::work;
@@ -10,7 +9,6 @@ use crate::geometry::arc::Lean;
 use crate::geometry::level::true_lean;
 use crate::geometry::reading::slope_from_offset;
 use crate::model::Reading;
-use crate::model::Tool;
 use crate::units::Angle;
 use crate::units::Length;
 use crate::units::Slope;
@@ -47,36 +45,14 @@ impl SeatSight<'_> {
 
     fn slope(&self, reading: &Reading<Slope>, what: &'static str, gauge: &Worked) -> Worked {
         let over = |over: &Worked| {
-            work([&self.offset(reading, what), over], |[offset, over]| {
+            work([&self.at.tools.offset(reading, what), over], |[offset, over]| {
                 slope_from_offset(Length::mm(offset), Length::mm(over)).ok().map(Angle::as_deg)
             })
         };
         match reading.values.first() {
-            Some(Slope::Angle(_)) => self.angle_read(reading, what),
+            Some(Slope::Angle(_)) => self.at.tools.slope_angle(reading, what),
             Some(Slope::Over { down, .. }) => over(&Ok(Budget::exact(down.as_mm()))),
             _ => over(gauge),
         }
-    }
-
-    /// A slope read as an offset, in millimetres.
-    pub(super) fn offset(&self, reading: &Reading<Slope>, what: &'static str) -> Worked {
-        let offset = |slope: &Slope| match slope {
-            Slope::Offset(offset) | Slope::Over { offset, .. } => Some(offset.as_mm()),
-            Slope::Angle(_) => None,
-        };
-        let values: Vec<f64> = reading.values.iter().filter_map(offset).collect();
-        let to = reading.to.as_ref().and_then(offset);
-        self.at.taken(&values, to, reading.tool, reading.place, what, Unit::Mm)
-    }
-
-    /// A slope read as an angle, in degrees: a level that shows angles was used.
-    pub(super) fn angle_read(&self, reading: &Reading<Slope>, what: &'static str) -> Worked {
-        let angle = |slope: &Slope| match slope {
-            Slope::Angle(angle) => Some(angle.as_deg()),
-            _ => None,
-        };
-        let values: Vec<f64> = reading.values.iter().filter_map(angle).collect();
-        let to = reading.to.as_ref().and_then(angle);
-        self.at.taken(&values, to, Tool::Level, reading.place, what, Unit::Deg)
     }
 }

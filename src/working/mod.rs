@@ -13,15 +13,23 @@ mod in_force;
 mod input;
 mod lack;
 mod lean;
+mod oar;
 mod pitch;
+mod reading_day;
 mod sides;
 mod sight;
+mod stature;
+mod sums;
+mod tools;
 
 pub use in_force::{InForce, LimitInForce};
 pub use input::{Input, Unit};
 pub use lack::{Lack, Worked};
+pub use oar::OarSight;
 pub use pitch::{ArcLean, Attitude};
 pub use sight::{BoatSight, SeatSight};
+pub use sums::Sum;
+pub use tools::Tools;
 
 /// A value and what it was worked out from.
 pub type Budget = crate::metrology::Budget<Input>;

@@ -6,8 +6,9 @@ use super::lack::Lack;
 use super::lack::Worked;
 use super::lack::together;
 use super::lack::work;
+use super::oar::field_of;
 use super::sight::SeatSight;
-use super::sight::field_of;
+use super::tools::Tools;
 use crate::geometry::arc_inverse::ArcReadings;
 use crate::geometry::arc_inverse::Partials;
 use crate::geometry::arc_inverse::inverse;
@@ -100,7 +101,7 @@ impl<'b> SeatSight<'b> {
     pub fn pitch_as_read(&self, attitude: Attitude) -> Worked {
         let field = format!("pitch/{}", attitude.key());
         let reading = self.pitch_reading(attitude).ok_or_else(|| Lack::of(field))?;
-        self.pitch_of(reading, attitude.reading())
+        blade_pitch(self.at.tools, reading, attitude.reading(), &self.at_mark())
     }
 
     /// Returns the pitch corrected for the boat's level, in degrees.
@@ -191,30 +192,9 @@ impl<'b> SeatSight<'b> {
         })
     }
 
-    /// Returns the oar's own pitch; an oar that was not measured is taken to have none, for
-    /// rowlock and oar differ only at third order.
-    fn own_pitch(&self) -> Result<Worked, Lack> {
-        let oar = self.oar.ok_or_else(|| Lack::of("oar"))?;
-        let read = oar.pitch.as_ref().map(|reading| self.pitch_of(reading, "the oar's own pitch"));
-        Ok(read.unwrap_or_else(|| Ok(Budget::exact(0.0))))
-    }
-
-    fn pitch_of(&self, reading: &Reading<Slope>, what: &'static str) -> Worked {
-        match reading.values.first() {
-            Some(Slope::Angle(_)) => self.angle_read(reading, what),
-            Some(Slope::Over { down, .. }) => work([&self.offset(reading, what)], |[offset]| {
-                slope_from_offset(Length::mm(offset), *down).ok().map(Angle::as_deg)
-            }),
-            _ => work([&self.offset(reading, what), &self.at_mark()], |lengths| {
-                let [offset, at_mark] = lengths.map(Length::mm);
-                pitch_from_offset(offset, at_mark).ok().map(Angle::as_deg)
-            }),
-        }
-    }
-
     /// Returns the blade's width edge to edge at the pitch mark.
     pub fn at_mark(&self) -> Worked {
-        self.of_oar(|oar| oar.blade.at_mark.as_ref(), "blade/at-mark", "width at the pitch mark")
+        self.oar_sight()?.at_mark()
     }
 
     /// Returns whether the hands, not the rowlock, set this blade.
@@ -227,5 +207,25 @@ impl<'b> SeatSight<'b> {
     #[must_use]
     pub fn oar_field(&self, field: &str) -> Option<String> {
         self.oar.map(|oar| field_of(oar, field))
+    }
+}
+
+/// Returns the pitch of a blade as it was read, in degrees; a bare offset is over its width at the
+/// pitch mark.
+pub(super) fn blade_pitch(
+    tools: Tools,
+    reading: &Reading<Slope>,
+    what: &'static str,
+    at_mark: &Worked,
+) -> Worked {
+    match reading.values.first() {
+        Some(Slope::Angle(_)) => tools.slope_angle(reading, what),
+        Some(Slope::Over { down, .. }) => work([&tools.offset(reading, what)], |[offset]| {
+            slope_from_offset(Length::mm(offset), *down).ok().map(Angle::as_deg)
+        }),
+        _ => work([&tools.offset(reading, what), at_mark], |lengths| {
+            let [offset, at_mark] = lengths.map(Length::mm);
+            pitch_from_offset(offset, at_mark).ok().map(Angle::as_deg)
+        }),
     }
 }

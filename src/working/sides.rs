@@ -19,6 +19,7 @@ impl BoatSight<'_> {
     /// Returns the mean pitch on port less the mean pitch on starboard, square off, in degrees.
     ///
     /// Trim takes part on both sides alike and cancels; roll has no part in a blade square off.
+    /// Blades that the hands set are left out.
     pub fn side_difference(&self) -> Worked {
         let port = self.mean_pitch(Side::Port)?;
         Ok(port.minus(&self.mean_pitch(Side::Starboard)?))
@@ -26,13 +27,14 @@ impl BoatSight<'_> {
 
     fn mean_pitch(&self, side: Side) -> Worked {
         let on_side = |seat: &SeatSight| seat.seat.side.is_some_and(|own| own.value == side);
+        let set = |seat: &SeatSight| !seat.hands_set_pitch();
         let pitch = |seat: SeatSight| {
             let name = seat.name();
             seat.pitch_as_read(Attitude::Square)
                 .map_err(|_| Lack::of(format!("{name}/pitch/square")))
         };
         let pitches: Vec<Budget> =
-            self.seats().filter(on_side).map(pitch).collect::<Result<_, _>>()?;
+            self.seats().filter(on_side).filter(set).map(pitch).collect::<Result<_, _>>()?;
         Budget::mean(&pitches).ok_or_else(|| Lack::of("pitch/square of one side"))
     }
 

@@ -6,19 +6,17 @@ use super::input::Input;
 use super::input::Unit;
 use super::lack::Lack;
 use super::lack::Worked;
+use super::tools::Tools;
 use crate::geometry::Side;
-use crate::metrology::half_width::of_readings;
 use crate::model::Boat;
 use crate::model::Book;
 use crate::model::Name;
 use crate::model::Oar;
 use crate::model::OarSet;
-use crate::model::Place;
 use crate::model::Placed;
 use crate::model::Reading;
 use crate::model::Seat;
 use crate::model::Tool;
-use crate::units::Angle;
 use crate::units::Length;
 
 /// A boat with what is in force for her.
@@ -32,6 +30,8 @@ pub struct BoatSight<'b> {
     pub oars: Option<&'b OarSet>,
     /// What is in force.
     pub in_force: InForce<'b>,
+    /// How finely the tools of her day read.
+    pub tools: Tools<'b>,
 }
 
 /// A seat with its oar.
@@ -49,7 +49,9 @@ impl<'b> BoatSight<'b> {
     /// Looks at a boat.
     #[must_use]
     pub fn new(book: &'b Book, boat: &'b Boat) -> Self {
-        Self { book, boat, oars: book.oars_of(boat), in_force: InForce::new(book, boat) }
+        let in_force = InForce::new(book, boat);
+        let (oars, tools) = (book.oars_of(boat), in_force.tools());
+        Self { book, boat, oars, in_force, tools }
     }
 
     /// Returns her seats, as written.
@@ -62,13 +64,13 @@ impl<'b> BoatSight<'b> {
     /// Returns trim as read; bow up is positive.
     pub fn trim(&self) -> Worked {
         let field = "rigged/level/trim";
-        self.angle(self.boat.rigged.trim.as_ref(), field, "trim of the boat")
+        self.tools.angle(self.boat.rigged.trim.as_ref(), field, "trim of the boat")
     }
 
     /// Returns roll as read; port side down is positive.
     pub fn roll(&self) -> Worked {
         let field = "rigged/level/roll";
-        self.angle(self.boat.rigged.roll.as_ref(), field, "roll of the boat")
+        self.tools.angle(self.boat.rigged.roll.as_ref(), field, "roll of the boat")
     }
 
     /// Returns the dip of her oars.
@@ -77,45 +79,14 @@ impl<'b> BoatSight<'b> {
         Ok(self.constant(dip, Tool::Dip, "dip of the oar", Unit::Deg))
     }
 
-    /// A length that was read.
+    /// A length that was read on the boat's day.
     pub(super) fn length(
         &self,
         reading: Option<&Reading<Length>>,
         field: &str,
         what: &'static str,
     ) -> Worked {
-        let reading = reading.ok_or_else(|| Lack::of(field))?;
-        let values: Vec<f64> = reading.values.iter().map(|value| value.as_mm()).collect();
-        let to = reading.to.map(Length::as_mm);
-        self.taken(&values, to, reading.tool, reading.place, what, Unit::Mm)
-    }
-
-    /// An angle that was read.
-    pub(super) fn angle(
-        &self,
-        reading: Option<&Reading<Angle>>,
-        field: &str,
-        what: &'static str,
-    ) -> Worked {
-        let reading = reading.ok_or_else(|| Lack::of(field))?;
-        let values: Vec<f64> = reading.values.iter().map(|value| value.as_deg()).collect();
-        let to = reading.to.map(Angle::as_deg);
-        self.taken(&values, to, reading.tool, reading.place, what, Unit::Deg)
-    }
-
-    /// A reading, taken once or several times with one tool.
-    pub(super) fn taken(
-        &self,
-        values: &[f64],
-        to: Option<f64>,
-        tool: Tool,
-        place: Place,
-        what: &'static str,
-        unit: Unit,
-    ) -> Worked {
-        let finest = to.unwrap_or_else(|| self.in_force.half_width(tool));
-        let (value, half_width) = of_readings(values, finest).ok_or_else(|| Lack::of(what))?;
-        Ok(Budget::reading(value, half_width, Input { place, what, tool, value, unit }))
+        self.tools.length(reading, field, what)
     }
 
     /// A figure of the class or of the day that is only known as well as its tool reads.
@@ -127,7 +98,7 @@ impl<'b> BoatSight<'b> {
         unit: Unit,
     ) -> Budget {
         let Placed { value, place } = figure;
-        let half_width = self.in_force.half_width(tool);
+        let half_width = self.tools.half_width(tool);
         Budget::reading(value, half_width, Input { place, what, tool, value, unit })
     }
 }
@@ -153,6 +124,24 @@ impl<'b> SeatSight<'b> {
         }
     }
 
+    /// Returns how a person aboard would call the seat.
+    #[must_use]
+    pub fn short(&self) -> String {
+        match self.seat.number {
+            Some(number) => format!("seat {}", number.value),
+            None => "the seat without a number".to_owned(),
+        }
+    }
+
+    /// Returns the name of one of the seat's fields below the boat's own name.
+    #[must_use]
+    pub fn below_boat(&self, field: &str) -> String {
+        match self.seat.number {
+            Some(number) => format!("seat-{}/{field}", number.value),
+            None => format!("seats/{field}"),
+        }
+    }
+
     /// Returns the side of the oar.
     pub(super) fn side(&self) -> Result<Side, Lack> {
         self.seat.side.map(|side| side.value).ok_or_else(|| Lack::of("side"))
@@ -175,13 +164,7 @@ impl<'b> SeatSight<'b> {
         field: &str,
         what: &'static str,
     ) -> Worked {
-        let oar = self.oar.ok_or_else(|| Lack::of("oar"))?;
-        self.at.length(pick(oar), &field_of(oar, field), what)
+        let sight = self.oar_sight()?;
+        sight.read(pick(sight.oar), field, what)
     }
-}
-
-/// Returns the name of a field of an oar, below its set.
-pub(super) fn field_of(oar: &Oar, field: &str) -> String {
-    let id = oar.id.as_ref().map_or("oar", |id| &id.value);
-    format!("{id}/{field}")
 }

@@ -181,6 +181,7 @@ pub(crate) const BROKEN: &[(&str, Record)] = &[
     ("a reading of lists", Record::Seat("chock-to-pin: [[600]]")),
     ("a list of readings, one not taken", Record::Seat("chock-to-pin: [600, not measured]")),
     ("a fineness without a reading", Record::Seat("chock-to-pin: {to: 1}")),
+    ("a fineness of nothing", Record::Seat("chock-to-pin: {read: 600, to: 0}")),
     ("a fineness below nothing", Record::Seat("chock-to-pin: {read: 600, to: -1}")),
     ("a reading with an unknown key", Record::Seat("chock-to-pin: {read: 600, too: 1}")),
     ("a name of several lines", Record::Boat("name: |\n  Kittiwake\n  the second")),

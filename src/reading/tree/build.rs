@@ -112,6 +112,7 @@ impl<'t> Builder<'t> {
         let at = self.bytes(span);
         match event {
             Event::DocumentStart(explicit, _) => self.document(explicit, at),
+            Event::DocumentEnd => self.last = self.last.max(at.end),
             Event::Scalar(text, style, ..) => {
                 self.count(at)?;
                 self.tag(span);
@@ -145,7 +146,10 @@ impl<'t> Builder<'t> {
 
     fn document(&mut self, explicit: bool, at: Span) {
         self.documents += 1;
-        self.last = if explicit { at.end } else { at.start.max(self.last) };
+        // One without a mark begins with its first value, of which a text block gives only the lines.
+        if explicit {
+            self.last = at.end;
+        }
         if self.documents > 1 {
             let at = if explicit { at } else { marks::character(self.text, at.start) };
             self.faults.push(TreeFault::new(TreeFaultKind::TwoDocuments, at));

@@ -3,6 +3,9 @@
 
 use crate::model::Span;
 
+/// An invisible mark that some systems write before the text.
+pub(super) const BYTE_ORDER_MARK: char = '\u{feff}';
+
 /// Walks over the signs that stand in `text` from a byte on, and ends before the first value.
 pub(super) struct Marks<'t> {
     text: &'t str,
@@ -38,6 +41,11 @@ impl Iterator for Marks<'_> {
                     self.at = line_end(self.text, start);
                     continue;
                 }
+                _ if self.text[start..].starts_with(BYTE_ORDER_MARK) => {
+                    self.at += BYTE_ORDER_MARK.len_utf8();
+                    continue;
+                }
+                b'.' if bytes[start..].starts_with(b"...") => 3,
                 b'&' | b'!' => word_length(&bytes[start..]),
                 b':' | b'-' | b'?' | b',' | b'[' | b'{' | b'|' | b'>' | b'"' | b'\'' => 1,
                 _ => return None,
@@ -92,12 +100,10 @@ pub(super) fn leading_tab(text: &str, from: usize) -> Option<usize> {
     None
 }
 
-/// Returns the first tab among the blanks before byte `at`, if nothing else stands before it on
-/// its line.
+/// Returns the first tab among the blanks just before byte `at`.
 pub(super) fn tab_before(text: &str, at: usize) -> Option<usize> {
-    let before = &text[line_start(text, at)..at];
-    let blank = before.bytes().all(|byte| matches!(byte, b' ' | b'\t'));
-    before.find('\t').filter(|_| blank).map(|tab| at - before.len() + tab)
+    let before = text[..at].trim_end_matches([' ', '\t']).len();
+    text[before..at].find('\t').map(|tab| before + tab)
 }
 
 /// Returns the bytes of a text block: from its `|` or `>` at `start` to the end of its last line

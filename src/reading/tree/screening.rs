@@ -7,8 +7,6 @@ use super::TreeFaultKind;
 use super::marks;
 use crate::model::Span;
 
-const BYTE_ORDER_MARK: char = '\u{feff}';
-
 /// Returns what makes the file as a whole unfit to be read.
 pub(super) fn whole_file(text: &str) -> Option<TreeFault> {
     if text.len() > BYTES {
@@ -25,7 +23,7 @@ pub(super) fn whole_file(text: &str) -> Option<TreeFault> {
 
 /// Returns where the text begins after its byte-order mark.
 pub(super) fn first_byte(text: &str) -> usize {
-    if text.starts_with(BYTE_ORDER_MARK) { BYTE_ORDER_MARK.len_utf8() } else { 0 }
+    text.len() - text.trim_start_matches(marks::BYTE_ORDER_MARK).len()
 }
 
 /// Returns the first thing that ends all reading, in the order of the text.
@@ -33,9 +31,10 @@ pub(super) fn first_stop(text: &str) -> Option<TreeFault> {
     [forbidden_character(text), unmerged(text)].into_iter().flatten().min_by_key(|stop| stop.at)
 }
 
-/// Lines with an `%` before the record: none may change how it is read.
+/// Returns the lines with a `%` before the record, but for those that change nothing.
 pub(super) fn directives(text: &str) -> Vec<TreeFault> {
     lines(text)
+        .map(|at| Span { start: at.start + first_byte(&text[at.start..at.end]), ..at })
         .map(|at| (at, text[at.start..at.end].trim_end()))
         .filter(|(_, line)| !line.is_empty() && !line.trim_start().starts_with('#'))
         .take_while(|(_, line)| line.starts_with('%'))
@@ -76,17 +75,20 @@ fn forbidden_character(text: &str) -> Option<TreeFault> {
 
 fn is_forbidden(character: char) -> bool {
     match character {
-        '\t' | '\n' | '\r' | '\u{85}' => false,
-        '\u{fffe}' | '\u{ffff}' => true,
-        _ => character.is_control(),
+        ' '..='~' | '\t' | '\n' | '\r' | '\u{85}' => false,
+        _ => character.is_control() || matches!(character, '\u{fffe}' | '\u{ffff}'),
     }
 }
 
 fn unmerged(text: &str) -> Option<TreeFault> {
+    const OURS: &str = "<<<<<<< ";
+    // The lines are gone through only if it may be worth while.
+    if !text.contains(OURS) {
+        return None;
+    }
     let mut rest = lines(text);
     let mut find = |wanted: fn(&str) -> bool| rest.find(|at| wanted(&text[at.start..at.end]));
-    let ours = find(|line| line.starts_with("<<<<<<< "))?;
-    find(|line| line == "=======")?;
+    let ours = find(|line| line.starts_with(OURS))?;
     find(|line| line.starts_with(">>>>>>> "))?;
     Some(TreeFault::new(TreeFaultKind::Unmerged, ours))
 }

@@ -31,10 +31,11 @@ fn block(text: &str, last: usize, at: Span) -> Span {
 }
 
 /// Returns the place of a value that isn't there: just after the sign that promised it. The parser
-/// says `to`, which may be lines further down.
+/// says `to`: where the colon begins, or anywhere up to the next value.
 fn nothing_at(text: &str, last: usize, to: usize) -> Span {
-    let signs = marks::after(text, last).take_while(|sign| sign.end <= to);
-    let end = signs.last().map_or(last, |sign| sign.end);
+    let is_colon = |sign: &Span| text.as_bytes().get(sign.start) == Some(&b':');
+    let before = |sign: &Span| sign.end <= to || (sign.start == to && is_colon(sign));
+    let end = marks::after(text, last).take_while(before).last().map_or(last, |sign| sign.end);
     Span { start: end, end }
 }
 

@@ -11,7 +11,7 @@ use super::screening;
 use crate::model::Span;
 
 /// What is said of a tab where the line begins, whoever finds it.
-pub(super) const TAB: &str = "a tab indents this line: put blanks in its place";
+pub(super) const TAB: &str = "a tab stands where only blanks may: put blanks in its place";
 
 /// What the builder knew when the parser gave up.
 pub(super) struct Known<'t> {
@@ -71,6 +71,9 @@ fn mended_at(error: &ScanError, known: &Known<'_>) -> usize {
         | ErrorKind::TabInIndentation
         | ErrorKind::TabNotAllowed
         | ErrorKind::TabAtBlockScalarStart => marks::leading_tab(known.text, found),
+        ErrorKind::InvalidBlockEntryWhitespace | ErrorKind::InvalidMappingValueWhitespace => {
+            marks::tab_before(known.text, found)
+        }
         ErrorKind::InvalidQuotedScalarIndent | ErrorKind::DocumentIndicatorInQuotedScalar => {
             marks::first(known.text, known.last, b"\"'")
         }
@@ -103,7 +106,9 @@ fn columns(kind: &ErrorKind) -> Option<&'static str> {
         | ErrorKind::TabInBlockIndentation
         | ErrorKind::TabInIndentation
         | ErrorKind::TabNotAllowed
-        | ErrorKind::TabAtBlockScalarStart => TAB,
+        | ErrorKind::TabAtBlockScalarStart
+        | ErrorKind::InvalidBlockEntryWhitespace
+        | ErrorKind::InvalidMappingValueWhitespace => TAB,
         ErrorKind::ExpectedBlockMappingKey => {
             "this line does not stand under the keys above it: begin it in the same column"
         }
@@ -200,7 +205,18 @@ fn signs(kind: &ErrorKind) -> Option<&'static str> {
         ErrorKind::CommentNotSeparated => "put a blank before the #",
         ErrorKind::BomInsideDocument => "an invisible mark (U+FEFF) stands here: take it out",
         ErrorKind::InvalidDocumentEnd => "nothing may stand after the ... on its line",
-        ErrorKind::InvalidSimpleKey => "a key must end with its colon on the same line",
+        ErrorKind::UnexpectedEof
+        | ErrorKind::UnexpectedEofBlockMapping
+        | ErrorKind::UnexpectedEofBlockSequence => "the file breaks off in the middle of this",
+        ErrorKind::MappingKeyNotAllowed => "a text that begins with ? needs quotes",
+        ErrorKind::FlowMappingValueAdjacentCollection => "put a blank after the colon",
+        ErrorKind::MissingDirectiveName
+        | ErrorKind::InvalidDirectiveName
+        | ErrorKind::InvalidDirectiveTerminator
+        | ErrorKind::MissingDocumentEndBeforeDirective => "a line can't begin with % here",
+        ErrorKind::InvalidSimpleKey | ErrorKind::InvalidColonPlacement => {
+            "a key must end with its colon on the same line"
+        }
         _ => return None,
     })
 }

@@ -1,0 +1,170 @@
+//! What may stand on the command line.
+
+use std::path::PathBuf;
+
+use clap::Args;
+use clap::Parser;
+use clap::Subcommand;
+use clap::ValueEnum;
+
+use crate::units::Date;
+use crate::units::NotADate;
+
+/// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
+/// written.
+#[derive(Debug, Parser)]
+#[command(name = "tholebook", version, disable_help_subcommand = true)]
+pub(super) struct Arguments {
+    #[command(subcommand)]
+    pub(super) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Check a book; every finding at its place
+    #[command(after_help = LINT_EXITS)]
+    Lint(Lint),
+    /// A rule in full: why it matters, what to do, its sum, its sources
+    Why(Why),
+    /// Every rule, with its level and what it checks
+    Rules(Rules),
+    /// Every worked-out value, with how good it is and its unit
+    Derive(Derive),
+}
+
+const LINT_EXITS: &str = "\
+Exit codes:
+  0  checked, nothing at or above the failing level
+  1  findings at or above it; danger on a boat in use always counts
+  2  wrong usage, or a club.yaml that can't be used
+  3  could not check: nothing to check, or something that can't be read
+  4  a fault of the program";
+
+const COLOUR_HELP: &str =
+    "When to colour; auto heeds NO_COLOR, then CLICOLOR_FORCE, then the terminal";
+
+#[derive(Args, Debug)]
+pub(super) struct Lint {
+    /// The book's folder [default: the book around the current folder]
+    #[arg(value_name = "BOOK")]
+    pub(super) book: Option<PathBuf>,
+
+    /// With --name: that file's text comes from standard input
+    #[arg(value_name = "-")]
+    pub(super) dash: Option<PathBuf>,
+
+    /// The day to take for today, such as 2026-10-17 [default: today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub(super) as_of: Option<Date>,
+
+    /// From which level on the exit code is 1; danger counts always, even with never
+    #[arg(long, value_name = "LEVEL", value_enum, default_value = "fault")]
+    pub(super) fail_on: FailOn,
+
+    /// text draws each finding under its lines and folds many alike notes; brief is one line a
+    /// finding; json is for programs
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: Format,
+
+    /// Only findings of this name or below it, such as kittiwake/seat-2; may be repeated
+    #[arg(long, value_name = "NAME")]
+    pub(super) only: Vec<String>,
+
+    /// Take the text of this file from standard input, the rest from the book; end with -
+    #[arg(long, value_name = "PATH")]
+    pub(super) name: Option<PathBuf>,
+
+    /// A book without any boat, oar set or crew is in order
+    #[arg(long)]
+    pub(super) allow_empty: bool,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Why {
+    /// The rule, such as gap-too-tight
+    #[arg(value_name = "RULE")]
+    pub(super) rule: String,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Rules {
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Derive {
+    /// The boat, by her id [default: every boat]
+    #[arg(value_name = "NAME")]
+    pub(super) name: Option<String>,
+
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    /// text is a table for each boat; json is for programs, with every digit
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: DeriveFormat,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct LookOptions {
+    #[arg(long, value_enum, default_value = "auto", help = COLOUR_HELP)]
+    pub(super) color: Colour,
+
+    /// How many columns a line may take [default: COLUMNS, else 80]
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(20..=1000))]
+    pub(super) width: Option<u16>,
+
+    /// What drawings are made of
+    #[arg(long, value_enum, default_value = "unicode")]
+    pub(super) glyphs: GlyphsOption,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum FailOn {
+    Danger,
+    Fault,
+    Unsure,
+    Note,
+    Never,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum Format {
+    Text,
+    Brief,
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum DeriveFormat {
+    Text,
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum Colour {
+    Auto,
+    Always,
+    Never,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum GlyphsOption {
+    Unicode,
+    Ascii,
+}
+
+fn day(text: &str) -> Result<Date, String> {
+    Date::read(text).map_err(|NotADate| format!("{NotADate}; write year, month, day: 2026-10-17"))
+}

@@ -1,0 +1,88 @@
+//! Opens and reads the book, once a command.
+
+use std::path::Path;
+
+use super::exit::Exit;
+use super::instead::Instead;
+use super::output::Done;
+use crate::model::Book;
+use crate::reading;
+use crate::reading::Fault;
+use crate::reading::nearest;
+use crate::reports::shown;
+use crate::store;
+use crate::store::Store;
+use crate::store::StoreError;
+
+/// A book that was read, and what the user should know besides.
+pub(super) struct OpenBook {
+    pub(super) book: Book,
+    pub(super) faults: Vec<Fault>,
+    pub(super) told: Vec<String>,
+}
+
+/// Opens and reads a book: the one in the folder given, else the one around the current folder.
+///
+/// # Errors
+///
+/// What the command comes to instead: the book can't be had, or `instead` is no text of it.
+pub(super) fn open(given: Option<&Path>, instead: Option<Instead>) -> Result<OpenBook, Done> {
+    let mut store = opened(given).map_err(|error| could_not(&error))?;
+    if let Some(instead) = instead {
+        instead.put_into(&mut store)?;
+    }
+    let told = besides(&store);
+    let (book, faults) = reading::read(&store.name, store.files);
+    Ok(OpenBook { book, faults, told })
+}
+
+impl OpenBook {
+    /// Returns whether there is nothing that could be checked.
+    pub(super) fn is_empty(&self) -> bool {
+        let Book { boats, oar_sets, crews, .. } = &self.book;
+        boats.is_empty() && oar_sets.is_empty() && crews.is_empty() && self.faults.is_empty()
+    }
+
+    /// Returns whether the club's settings could not be read as they stand.
+    pub(super) fn settings_are_bad(&self) -> bool {
+        let path = |fault: &Fault| &*self.book.file(fault.place.file).path;
+        self.faults.iter().any(|fault| path(fault) == "club.yaml")
+    }
+}
+
+fn opened(given: Option<&Path>) -> Result<Store, StoreError> {
+    match given {
+        Some(folder) => store::open_folder(folder),
+        None => store::open_folder(&store::find_book(Path::new("."))?),
+    }
+}
+
+/// Words of the store keep to one line each, whatever a file's name holds.
+fn could_not(error: &StoreError) -> Done {
+    let mut told = match error {
+        StoreError::CannotRead { unread } => {
+            unread.iter().map(|unread| format!("Could not read {unread}")).collect()
+        }
+        other => vec![other.to_string()],
+    };
+    told.push(error.help());
+    Done::refused(Exit::NotChecked, told.iter().map(|line| shown::line(line)).collect())
+}
+
+fn besides(store: &Store) -> Vec<String> {
+    let left_out = store.left_out.iter().map(|path| {
+        format!("Not read: {path}. Records are looked for in boats, oars, crews and classes only.")
+    });
+    let warnings = store.warnings.iter().cloned();
+    warnings.chain(left_out).map(|line| shown::line(&line)).collect()
+}
+
+/// Returns the words for a name that nothing has, with the nearest one that something has.
+pub(super) fn unknown(what: &str, written: &str, known: &[&str], else_see: &str) -> Vec<String> {
+    let written_shown = shown::line(written);
+    let offer = match nearest(written, known) {
+        Some(known) => format!("Did you mean {}?", shown::line(known)),
+        None => else_see.to_owned(),
+    };
+    vec![format!("There is no {what} called {written_shown}. {offer}")]
+}

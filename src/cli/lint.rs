@@ -1,0 +1,150 @@
+//! `lint`: checks a book.
+
+use std::path::Path;
+
+use super::arguments::FailOn;
+use super::arguments::Format;
+use super::arguments::Lint;
+use super::book;
+use super::book::OpenBook;
+use super::exit::Exit;
+use super::instead::Instead;
+use super::look::look;
+use super::output::Done;
+use crate::model::Name;
+use crate::reports;
+use crate::reports::Report;
+use crate::rules;
+use crate::rules::Check;
+use crate::rules::Checked;
+use crate::rules::Level;
+use crate::units::Date;
+
+/// Runs the command.
+pub(super) fn run(arguments: &Lint) -> Done {
+    checked(arguments).unwrap_or_else(|refused| refused)
+}
+
+fn checked(arguments: &Lint) -> Result<Done, Done> {
+    let (folder, instead) = texts(arguments)?;
+    let mut open = book::open(folder, instead)?;
+    let as_of = arguments.as_of.unwrap_or_else(today);
+    let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
+    let mut told = std::mem::take(&mut open.told);
+    told.extend(narrow(&open, &mut checked, &arguments.only)?);
+    let report = Report { book: &open.book, checked: &checked, as_of, only: &arguments.only };
+    let look = look(&arguments.look);
+    let result = match arguments.format {
+        Format::Text => reports::text(&report, look),
+        Format::Brief => reports::brief(&report, look),
+        Format::Json => reports::json(&report),
+    };
+    let exit = exit(&open, &checked, arguments);
+    told.extend(reason(exit));
+    Ok(Done { exit, result, told })
+}
+
+/// Returns where the book is and what comes from standard input instead. `-` may stand in the
+/// place of the folder, for then it can't be one.
+fn texts(arguments: &Lint) -> Result<(Option<&Path>, Option<Instead>), Done> {
+    let dash = |path: &Option<std::path::PathBuf>| path.as_deref() == Some(Path::new("-"));
+    let (folder, dashed) = match (dash(&arguments.book), dash(&arguments.dash), &arguments.dash) {
+        (true, false, folder) => (folder.as_deref(), true),
+        (false, true, _) => (arguments.book.as_deref(), true),
+        (false, false, None) => (arguments.book.as_deref(), false),
+        _ => return Err(wrong("One BOOK may be given, and one - beside it.")),
+    };
+    match (&arguments.name, dashed) {
+        (Some(path), true) => Ok((folder, Some(Instead::from_standard_input(path)?))),
+        (None, false) => Ok((folder, None)),
+        (Some(_), false) => {
+            Err(wrong("--name needs a - at the end: the text from standard input."))
+        }
+        (None, true) => Err(wrong("- needs --name PATH: the file that the text stands for.")),
+    }
+}
+
+fn wrong(told: &str) -> Done {
+    let told = vec![told.to_owned(), "For more: tholebook lint --help".to_owned()];
+    Done::refused(Exit::Usage, told)
+}
+
+fn today() -> Date {
+    Date::from_civil(jiff::ZonedDateTime::now().date())
+}
+
+/// Leaves only what has one of the names, or is below it. A name that nothing has is refused;
+/// one that only its beginning is known of is told.
+fn narrow(open: &OpenBook, checked: &mut Checked, only: &[String]) -> Result<Vec<String>, Done> {
+    if only.is_empty() {
+        return Ok(Vec::new());
+    }
+    let told = names_known(open, checked, only)?;
+    let asked = |name: &Name| only.iter().any(|whole| name.is_within(whole));
+    checked.findings.retain(|finding| asked(&finding.name));
+    checked.not_checked.retain(|missing| asked(&missing.name));
+    Ok(told)
+}
+
+fn names_known(open: &OpenBook, checked: &Checked, only: &[String]) -> Result<Vec<String>, Done> {
+    let ids = ids(open);
+    let records = ids.iter().map(|id| Name::record(id));
+    let written = open.book.written.iter().map(|(name, _)| name.clone());
+    let found = checked.findings.iter().map(|finding| finding.name.clone());
+    let known: Vec<Name> = records.chain(written).chain(found).collect();
+    let has = |whole: &str| known.iter().any(|name| name.is_within(whole));
+    let mut told = Vec::new();
+    for whole in only.iter().filter(|whole| !has(whole)) {
+        let beginning: Vec<&str> = whole.split('/').take(2).collect();
+        if beginning.len() < 2 || !has(&beginning.join("/")) {
+            let see = "Names are those of the findings, such as kittiwake/seat-2.";
+            let refused = book::unknown("record or value", whole, &ids, see);
+            return Err(Done::refused(Exit::Usage, refused));
+        }
+        let whole = crate::reports::shown::line(whole);
+        told.push(format!("Nothing is written under {whole}, and nothing was found there."));
+    }
+    Ok(told)
+}
+
+fn ids(open: &OpenBook) -> Vec<&str> {
+    let book = &open.book;
+    let boats = book.boats.iter().map(|boat| &boat.id);
+    let oar_sets = book.oar_sets.iter().map(|set| &set.id);
+    let crews = book.crews.iter().map(|crew| &crew.id);
+    boats.chain(oar_sets).chain(crews).map(|id| &*id.value).collect()
+}
+
+fn exit(open: &OpenBook, checked: &Checked, arguments: &Lint) -> Exit {
+    let gate = match arguments.fail_on {
+        FailOn::Danger | FailOn::Never => Level::Danger,
+        FailOn::Fault => Level::Fault,
+        FailOn::Unsure => Level::Unsure,
+        FailOn::Note => Level::Note,
+    };
+    if open.is_empty() && !arguments.allow_empty {
+        Exit::NotChecked
+    } else if open.settings_are_bad() {
+        Exit::Usage
+    } else if checked.worst().is_some_and(|worst| worst >= gate) {
+        Exit::Findings
+    } else {
+        Exit::Clear
+    }
+}
+
+/// Returns the reason of an exit code that the report alone does not explain.
+fn reason(exit: Exit) -> Option<String> {
+    let reason = match exit {
+        Exit::NotChecked => {
+            "Nothing to check: this book has no boat, no oar set and no crew. If that is meant: \
+             --allow-empty"
+        }
+        Exit::Usage => {
+            "club.yaml can't be used as it stands: what could not be read of it was judged by the \
+             class instead. Mend it first."
+        }
+        _ => return None,
+    };
+    Some(reason.to_owned())
+}

@@ -1,0 +1,91 @@
+//! The command line: arguments in, text and an exit code out. One file a command.
+//!
+//! The only room that reads the clock, the environment and standard input, and the only one that
+//! prints. What anything means is for the rooms below.
+
+mod arguments;
+mod book;
+mod derive;
+mod exit;
+mod instead;
+mod lint;
+mod look;
+mod output;
+mod rules;
+mod why;
+
+use std::ffi::OsString;
+use std::panic;
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use self::arguments::Arguments;
+use self::arguments::Command;
+use self::exit::Exit;
+use self::output::Done;
+use crate::reports::shown;
+
+/// Runs the command that the program was started with and returns its exit code.
+#[must_use]
+pub fn run() -> ExitCode {
+    panic::set_hook(Box::new(|fault| output::tell(&own_fault(&fault.to_string()))));
+    guarded(|| output::hand_over(answer(std::env::args_os()))).into()
+}
+
+/// Runs something; a fault of the program ends it, and the exit code says so.
+fn guarded(run: impl FnOnce() -> Exit + panic::UnwindSafe) -> Exit {
+    panic::catch_unwind(run).unwrap_or(Exit::OwnFault)
+}
+
+fn own_fault(fault: &str) -> Vec<String> {
+    vec![
+        "This is a fault of tholebook itself, not of the book. Nothing was decided.".to_owned(),
+        format!("Please report it with these words: {}", shown::line(fault)),
+    ]
+}
+
+fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
+    match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => match arguments.command {
+            Command::Lint(lint) => lint::run(&lint),
+            Command::Why(why) => why::run(&why),
+            Command::Rules(rules) => rules::run(&rules),
+            Command::Derive(derive) => derive::run(&derive),
+        },
+        Err(asked) => not_run(&asked),
+    }
+}
+
+/// Help and version are results; anything else is wrong usage.
+fn not_run(asked: &clap::Error) -> Done {
+    let text = shown::lines(&asked.render().to_string());
+    if asked.use_stderr() {
+        Done { exit: Exit::Usage, result: String::new(), told: vec![text.trim_end().to_owned()] }
+    } else {
+        Done::result(text)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_fault_of_the_program_has_its_own_exit_code() {
+        assert_eq!(guarded(|| panic!("a pin went missing")), Exit::OwnFault);
+        assert_eq!(guarded(|| Exit::Findings), Exit::Findings);
+    }
+
+    #[test]
+    fn a_fault_of_the_program_is_told_in_plain_words_without_steering_the_terminal() {
+        let told = own_fault("at \u{1b}[2J").join("\n");
+        assert!(told.contains("not of the book") && told.contains("\\u{1b}"), "{told}");
+    }
+
+    #[test]
+    fn the_arguments_make_sense() {
+        use clap::CommandFactory as _;
+        Arguments::command().debug_assert();
+    }
+}

@@ -1,0 +1,28 @@
+//! One line a finding, for editors and search.
+
+use super::Report;
+use super::look::Look;
+use super::place::Places;
+use super::shown;
+use super::summary::last_line;
+use crate::rules::Finding;
+
+/// Returns the report of a check with one line a finding, and the last line.
+#[must_use]
+pub fn brief(report: &Report, look: Look) -> String {
+    let places = Places::new(report.book);
+    let line = |finding| format!("{}\n", look.words(&brief_line(&places, finding)));
+    let mut out: String = report.checked.findings.iter().map(line).collect();
+    out.push_str(&last_line(report, look));
+    out
+}
+
+/// Returns a finding as one line: place, level, rule, name, message.
+pub(super) fn brief_line(places: &Places, finding: &Finding) -> String {
+    let place = places.shown(finding.labels[0].place);
+    let name = shown::line(finding.name.as_str());
+    let message = shown::line(&finding.message);
+    let aside = if finding.shown_only { " (boat out of use: shown only)" } else { "" };
+    let (level, rule) = (finding.level.word(), finding.rule.id);
+    format!("{place}: {level} {rule} {name}: {message}{aside}")
+}

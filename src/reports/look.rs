@@ -1,0 +1,163 @@
+//! How a text report is to look: width, glyphs, colours. Whether a terminal can show them is for
+//! the caller to find out.
+
+use owo_colors::Style;
+
+use super::shown;
+use crate::rules::Level;
+
+/// What drawings are made of.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Glyphs {
+    /// Lines and corners.
+    Unicode,
+    /// What every keyboard has.
+    Ascii,
+}
+
+/// How a text report is to look.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub struct Look {
+    /// How many columns a line may take.
+    pub width: usize,
+    /// What drawings are made of.
+    pub glyphs: Glyphs,
+    /// Whether to colour.
+    pub colour: bool,
+}
+
+/// Orange and blue, which the colour-blind tell apart. Each contrasts with white and with black by
+/// at least 4.5, so both can be read on a light and on a dark ground.
+const ORANGE: (u8, u8, u8) = (192, 88, 0);
+const BLUE: (u8, u8, u8) = (44, 118, 210);
+
+/// Holds a number and its unit together while lines are broken.
+const TIE: char = '\u{a0}';
+
+impl Look {
+    /// Returns the style of a level; without colours, a plain one.
+    #[must_use]
+    pub fn of_level(&self, level: Level) -> Style {
+        let (r, g, b) = match level {
+            Level::Danger | Level::Fault => ORANGE,
+            Level::Unsure | Level::Note => BLUE,
+        };
+        match (self.colour, level) {
+            (false, _) => Style::new(),
+            (true, Level::Danger) => Style::new().truecolor(r, g, b).bold(),
+            (true, _) => Style::new().truecolor(r, g, b),
+        }
+    }
+
+    /// Returns the style of what stands beside the colour of `level`.
+    #[must_use]
+    pub fn beside(&self, level: Level) -> Style {
+        match level {
+            Level::Danger | Level::Fault => self.of_level(Level::Note),
+            Level::Unsure | Level::Note => self.of_level(Level::Fault),
+        }
+    }
+
+    /// Returns the style of headings.
+    #[must_use]
+    pub fn heading(&self) -> Style {
+        if self.colour { Style::new().bold() } else { Style::new() }
+    }
+
+    /// Returns what is written where a line was cut.
+    #[must_use]
+    pub const fn cut(&self) -> &'static str {
+        match self.glyphs {
+            Glyphs::Unicode => "…",
+            Glyphs::Ascii => "...",
+        }
+    }
+
+    /// Returns words ready to be shown, in the glyphs asked for.
+    #[must_use]
+    pub fn words(&self, text: &str) -> String {
+        let text = shown::lines(text);
+        match self.glyphs {
+            Glyphs::Unicode => text,
+            Glyphs::Ascii => text.replace('±', "+/-").replace('…', "...").replace('→', "->"),
+        }
+    }
+
+    /// Returns words ready to be shown and broken into lines of the width, each begun with an
+    /// indent.
+    #[must_use]
+    pub fn wrapped(&self, text: &str, indent: &str) -> String {
+        self.hanging(text, indent, indent)
+    }
+
+    /// Returns words as [`wrapped`](Self::wrapped), with an indent of their own below the first
+    /// line.
+    #[must_use]
+    pub fn hanging(&self, text: &str, first: &str, below: &str) -> String {
+        let options = textwrap::Options::new(self.width)
+            .initial_indent(first)
+            .subsequent_indent(below)
+            .word_separator(textwrap::WordSeparator::AsciiSpace)
+            .word_splitter(textwrap::WordSplitter::NoHyphenation);
+        untied(&textwrap::fill(&tied(&self.words(text)), options))
+    }
+}
+
+/// Ties a number to its unit, and a sign to its number, so that no line breaks between them.
+pub(super) fn tied(text: &str) -> String {
+    let mut tied = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(at) = rest.find(' ') {
+        let (before, after) = (&rest[..at], &rest[at + 1..]);
+        tied.push_str(before);
+        tied.push(if belongs(before, after) { TIE } else { ' ' });
+        rest = after;
+    }
+    tied.push_str(rest);
+    tied
+}
+
+fn belongs(before: &str, after: &str) -> bool {
+    let number = before.ends_with(|c: char| c.is_ascii_digit());
+    let word = after.split(|c: char| !c.is_alphabetic() && c != '%').next().unwrap_or_default();
+    before.ends_with(['±']) || (number && ["mm", "deg", "kg", "m", "%", "days"].contains(&word))
+}
+
+/// Makes plain blanks of ties.
+pub(super) fn untied(text: &str) -> String {
+    text.replace(TIE, " ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Source: Web Content Accessibility Guidelines 2.1, relative luminance and contrast ratio;
+    /// 4.5 is the least of criterion 1.4.3. (Formula and figure from memory.)
+    #[test]
+    fn each_colour_can_be_read_on_white_and_on_black() {
+        let channel = |value: u8| {
+            let part = f64::from(value) / 255.0;
+            if part <= 0.040_45 { part / 12.92 } else { ((part + 0.055) / 1.055).powf(2.4) }
+        };
+        for (r, g, b) in [ORANGE, BLUE] {
+            let light = 0.2126 * channel(r) + 0.7152 * channel(g) + 0.0722 * channel(b);
+            let (on_white, on_black) = (1.05 / (light + 0.05), (light + 0.05) / 0.05);
+            assert!(on_white >= 4.5 && on_black >= 4.5, "{on_white} {on_black}");
+        }
+    }
+
+    #[test]
+    fn a_number_is_never_parted_from_its_unit() {
+        let look = Look { width: 24, glyphs: Glyphs::Unicode, colour: false };
+        let text = "the gap clears oar A1 by 3.0 mm, good to ± 0.4 mm";
+        let lines = look.wrapped(text, "");
+        assert_eq!(lines, "the gap clears oar A1 by\n3.0 mm, good to ± 0.4 mm");
+    }
+
+    #[test]
+    fn plain_glyphs_leave_no_sign_that_a_keyboard_lacks() {
+        let look = Look { width: 80, glyphs: Glyphs::Ascii, colour: false };
+        assert_eq!(look.words("± 0.4 mm"), "+/- 0.4 mm");
+    }
+}

@@ -1,0 +1,63 @@
+//! The last line of a report: what was looked at and what came of it.
+
+use super::Report;
+use super::look::Look;
+use super::shown;
+use crate::rules::Level;
+
+/// Returns the last line. It is one line, however wide the terminal.
+pub(super) fn last_line(report: &Report, look: Look) -> String {
+    let mut line = look.words(&plain(report));
+    if look.colour {
+        for (level, words) in found(report) {
+            if report.checked.count(level) > 0 {
+                let styled = look.of_level(level).style(&words).to_string();
+                line = line.replacen(&words, &styled, 1);
+            }
+        }
+    }
+    line.push('\n');
+    line
+}
+
+fn plain(report: &Report) -> String {
+    let book = report.book;
+    let looked_at = [
+        counted(book.boats.len(), "boat"),
+        counted(book.oar_sets.len(), "oar set"),
+        counted(book.crews.len(), "crew"),
+        counted(book.readings, "reading"),
+    ];
+    let found: Vec<String> = found(report).into_iter().map(|(_, words)| words).collect();
+    let mut line = format!("checked {}: {}", looked_at.join(", "), found.join(", "));
+    let shown_only = report.checked.findings.iter().filter(|finding| finding.shown_only).count();
+    if shown_only > 0 {
+        line.push_str(&format!("; {shown_only} of them on boats out of use"));
+    }
+    let not_made = report.checked.not_checked.len();
+    if not_made > 0 {
+        line.push_str(&format!("; {} not made: not measured", counted(not_made, "check")));
+    }
+    if !report.only.is_empty() {
+        let only = shown::line(&report.only.join(", "));
+        line.push_str(&format!("; nothing told but of {only}"));
+    }
+    line
+}
+
+fn found(report: &Report) -> Vec<(Level, String)> {
+    let words = |level: Level| {
+        let count = report.checked.count(level);
+        match level {
+            Level::Unsure => format!("{count} unsure"),
+            _ => counted(count, level.word()),
+        }
+    };
+    Level::ALL.into_iter().map(|level| (level, words(level))).collect()
+}
+
+/// Returns a number of things: "1 boat", "2 boats".
+pub(super) fn counted(count: usize, thing: &str) -> String {
+    let end = if count == 1 { "" } else { "s" };
+    format!("{count} {thing}{end}")
+}

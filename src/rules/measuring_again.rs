@@ -1,0 +1,84 @@
+//! Which reading to take again, and with what, so that a value is decided. Knows no limits.
+
+use crate::metrology::Part;
+use crate::model::Tool;
+use crate::working::Budget;
+use crate::working::Input;
+use crate::working::Tools;
+use crate::working::Unit;
+
+/// Tools that measure lengths, the coarsest first.
+const LENGTH_TOOLS: [Tool; 4] = [Tool::Tape, Tool::Bob, Tool::Rule, Tool::Callipers];
+
+/// How finely one can hope to read on a beach, in millimetres or degrees.
+const FINE: [f64; 4] = [0.5, 0.2, 0.1, 0.05];
+
+/// More readings than this are not named one by one.
+const NAMED: usize = 3;
+
+/// Returns what to read again, and with what, so that the value is good `enough`.
+///
+/// The reading with the greatest share is read finer, and with it all that are read alike.
+pub(super) fn measure_again(value: &Budget, tools: Tools, enough: impl Fn(f64) -> bool) -> String {
+    let Some((worst, _)) = value.shares().first().copied() else {
+        return "Look at the readings again.".to_owned();
+    };
+    let parts = value.parts().iter().copied();
+    let group: Vec<Part<Input>> = parts.filter(|part| alike(&part.input, &worst)).collect();
+    let now = group.iter().map(|part| part.half_width).fold(0.0, f64::max);
+    let decides = |to: f64| to < now && enough(read_to(value, &group, to));
+    // A width can be read with anything. Elsewhere a tape can't stand in for a bob, nor a bob for a
+    // rule, so that only tools at least as fine as the reading's own will do.
+    let suits = |tool: Tool| {
+        worst.tool == Tool::Callipers || tools.half_width(tool) <= tools.half_width(worst.tool)
+    };
+    let tool =
+        |tool: &&Tool| worst.unit == Unit::Mm && suits(**tool) && decides(tools.half_width(**tool));
+    if let Some(tool) = LENGTH_TOOLS.iter().find(tool) {
+        let what = called(&group, tools.half_width(*tool));
+        return format!("Measure again: read {what} with {}.", tool.words());
+    }
+    match FINE.into_iter().find(|to| decides(*to)) {
+        Some(to) => {
+            let what = called(&group, to);
+            format!("Measure again: read {what} to ± {to} {}.", worst.unit.word())
+        }
+        None => {
+            let what = called(&group, 0.0);
+            format!("Measure again: {what} first, several times and as finely as you can.")
+        }
+    }
+}
+
+/// How good the value is once everything coarser in the group is read to ± `to`.
+fn read_to(value: &Budget, group: &[Part<Input>], to: f64) -> f64 {
+    let coarser = group.iter().filter(|part| part.half_width > to);
+    coarser.fold(value.clone(), |value, part| value.read_again_with(part.input, to)).expanded()
+}
+
+/// The readings that are coarser than `to`, as one would call them.
+fn called(group: &[Part<Input>], to: f64) -> String {
+    let mut names: Vec<(&str, usize)> = Vec::new();
+    for part in group.iter().filter(|part| part.half_width > to) {
+        match names.iter_mut().find(|(name, _)| *name == part.input.what) {
+            Some((_, count)) => *count += 1,
+            None => names.push((part.input.what, 1)),
+        }
+    }
+    let each = |(name, count): &(&str, usize)| {
+        if *count > 1 { format!("each {name}") } else { format!("the {name}") }
+    };
+    match names.as_slice() {
+        [] => "the readings".to_owned(),
+        [one] => each(one),
+        [most @ .., last] if names.len() <= NAMED => {
+            let most: Vec<String> = most.iter().map(each).collect();
+            format!("{} and {}", most.join(", "), each(last))
+        }
+        _ => format!("all that was read with {}", group[0].input.tool.words()),
+    }
+}
+
+fn alike(one: &Input, other: &Input) -> bool {
+    one.what == other.what || (one.tool == other.tool && one.unit == other.unit)
+}

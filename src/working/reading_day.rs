@@ -1,0 +1,33 @@
+//! When each value of a boat was last read.
+
+use super::sight::BoatSight;
+use crate::model::Name;
+use crate::model::Placed;
+use crate::units::Date;
+
+/// What stands at a seat without having been measured there.
+const NOT_MEASURED: [&str; 6] = ["seat", "side", "oar", "note", "collar-to-pin", "worked-out"];
+
+impl<'b> BoatSight<'b> {
+    /// Returns the name of every measured value of a seat, as written.
+    pub fn measured_at(&self, seat: &Name) -> Vec<&'b Name> {
+        let of_seat = |name: &&Name| name.is_within(seat.as_str());
+        let stated =
+            |name: &Name| NOT_MEASURED.iter().any(|part| name.is_within(&format!("{seat}/{part}")));
+        let own = self.book.written_in(self.boat.file);
+        let names = own.iter().map(|(name, _)| name).filter(of_seat);
+        names.filter(|name| !stated(name)).collect()
+    }
+
+    /// Returns the day a value was last read: when it was read again, else the rigging day.
+    #[must_use]
+    pub fn read_on(&self, name: &Name) -> Option<Placed<Date>> {
+        let record = self.boat.record();
+        let covers = |whole: &Placed<String>| name.is_within(record.at(&whole.value).as_str());
+        let again = self.boat.read_again.iter().filter(|entry| entry.values.iter().any(covers));
+        // Of two equal days the last counts: what was read again is told from the rigging day.
+        let again = again.filter_map(|entry| entry.date);
+        let days = self.boat.rigged.date.into_iter().chain(again);
+        days.max_by_key(|day| day.value)
+    }
+}

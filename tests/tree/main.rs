@@ -1,0 +1,19 @@
+//! The text of one file into a tree of values with their places, and what is refused in it.
+
+mod damage;
+mod hostile;
+mod outline;
+mod places;
+mod refusals;
+mod second_reader;
+mod words;
+
+/// A record of each kind, as a club writes them.
+const RECORDS: &[&str] = &[
+    include_str!("records/club.yaml"),
+    include_str!("records/boat.yaml"),
+    include_str!("records/oars.yaml"),
+    include_str!("records/crew.yaml"),
+    include_str!("records/class.yaml"),
+    include_str!("records/waivers.yaml"),
+];
