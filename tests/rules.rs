@@ -53,7 +53,12 @@ fn every_wrong_example_is_found_where_it_is_marked() {
 fn no_rule_objects_to_a_right_example() {
     for rule in RULES {
         let (_, checked) = SoundBook::with(rule.example.right).check();
-        let found: Vec<_> = checked.findings.iter().map(|f| (f.rule.id, &f.message)).collect();
+        let found: Vec<_> = checked
+            .findings
+            .iter()
+            .filter(|f| f.waived.is_none())
+            .map(|f| (f.rule.id, &f.message))
+            .collect();
         assert!(found.is_empty(), "{}: {found:#?}", rule.id);
     }
 }

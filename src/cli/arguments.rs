@@ -13,7 +13,7 @@ use crate::units::NotADate;
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
 #[derive(Debug, Parser)]
-#[command(name = "tholebook", version, disable_help_subcommand = true)]
+#[command(name = "tholebook", version, disable_help_subcommand = true, max_term_width = 80)]
 pub(super) struct Arguments {
     #[command(subcommand)]
     pub(super) command: Command,
@@ -30,6 +30,8 @@ pub(super) enum Command {
     Rules(Rules),
     /// Every worked-out value, with how good it is and its unit
     Derive(Derive),
+    /// What may stand in a record, as JSON Schema, for editors
+    Schema(Schema),
 }
 
 const LINT_EXITS: &str = "\
@@ -74,6 +76,10 @@ pub(super) struct Lint {
     #[arg(long, value_name = "PATH")]
     pub(super) name: Option<PathBuf>,
 
+    /// Show every finding as if no waiver were granted
+    #[arg(long)]
+    pub(super) no_waivers: bool,
+
     /// A book without any boat, oar set or crew is in order
     #[arg(long)]
     pub(super) allow_empty: bool,
@@ -114,6 +120,17 @@ pub(super) struct Derive {
 
     #[command(flatten)]
     pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Schema {
+    /// The kind of record, such as boat [default: list the kinds]
+    #[arg(value_name = "KIND")]
+    pub(super) kind: Option<String>,
+
+    /// Write every schema into this folder
+    #[arg(long, value_name = "DIR")]
+    pub(super) out: Option<PathBuf>,
 }
 
 #[derive(Args, Debug)]

@@ -30,6 +30,9 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
     let mut open = book::open(folder, instead)?;
     let as_of = arguments.as_of.unwrap_or_else(today);
     let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
+    if !arguments.no_waivers {
+        checked.waive(&open.book, as_of);
+    }
     let mut told = std::mem::take(&mut open.told);
     told.extend(narrow(&open, &mut checked, &arguments.only)?);
     let report = Report { book: &open.book, checked: &checked, as_of, only: &arguments.only };

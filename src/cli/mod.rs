@@ -12,6 +12,7 @@ mod lint;
 mod look;
 mod output;
 mod rules;
+mod schema;
 mod why;
 
 use std::ffi::OsString;
@@ -52,6 +53,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Why(why) => why::run(&why),
             Command::Rules(rules) => rules::run(&rules),
             Command::Derive(derive) => derive::run(&derive),
+            Command::Schema(schema) => schema::run(&schema),
         },
         Err(asked) => not_run(&asked),
     }

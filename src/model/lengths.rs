@@ -58,3 +58,12 @@ impl Rower {
 pub const OF_AN_OAR: &str = "oar/";
 /// As [`OF_AN_OAR`], of a rower.
 pub const OF_A_ROWER: &str = "crew/";
+
+/// Returns every name under which a class may say what is plausible.
+#[must_use]
+pub fn plausible_fields() -> Vec<String> {
+    let seat = Seat::LENGTHS.iter().map(|(field, _)| (*field).to_owned());
+    let oar = Oar::LENGTHS.iter().map(|(field, _)| format!("{OF_AN_OAR}{field}"));
+    let rower = Rower::LENGTHS.iter().map(|(field, _)| format!("{OF_A_ROWER}{field}"));
+    seat.chain(oar).chain(rower).collect()
+}

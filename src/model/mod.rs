@@ -25,7 +25,7 @@ pub use book::{Book, SourceFile};
 pub use class::{Class, OarAngle, Plausible};
 pub use club::{Club, ClubLimits, HalfWidths, Person, Protect};
 pub use crew::{Arc, Crew, Rower, Sweep};
-pub use lengths::{LengthOf, OF_A_ROWER, OF_AN_OAR};
+pub use lengths::{LengthOf, OF_A_ROWER, OF_AN_OAR, plausible_fields};
 pub use limit::{Bound, LimitKey, LimitQuantity, Limits, Part, SetLimit};
 pub use name::Name;
 pub use oars::{Blade, Flex, Measured, Oar, OarSet, Shaft};

@@ -36,16 +36,14 @@ impl Book {
         boats.chain(measured).chain(oars).collect()
     }
 
-    /// Returns every signature.
+    /// Returns every signature but those of waivers, which are judged as a whole.
     #[must_use]
     pub fn signatures(&self) -> Vec<Signature<'_>> {
         let boats = self.boats.iter().flat_map(signatures_of);
         let measured = self.measured();
         let measured = measured.flat_map(|own| signed(own.by.as_ref(), own.checked_by.as_ref()));
         let oars = self.oar_defects().flat_map(signatures_of_defect);
-        let waivers = self.waivers.iter().filter_map(|waiver| waiver.by.as_ref());
-        let waivers = waivers.map(|who| Signature { who, needs: May::Waive });
-        boats.chain(measured).chain(oars).chain(waivers).collect()
+        boats.chain(measured).chain(oars).collect()
     }
 
     fn measured(&self) -> impl Iterator<Item = &Measured> {

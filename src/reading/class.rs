@@ -1,11 +1,15 @@
 //! A class: format 1, field by field.
 
+use super::fault::What;
 use super::field::field;
 use super::limits::limits;
+use super::nearest::nearest;
 use super::section::Section;
 use crate::model::Class;
 use crate::model::OarAngle;
+use crate::model::Placed;
 use crate::model::Plausible;
+use crate::model::plausible_fields;
 
 /// Reads a class. Without an id there is no class.
 pub(super) fn class(at: &mut Section) -> Option<Class> {
@@ -21,7 +25,7 @@ pub(super) fn class(at: &mut Section) -> Option<Class> {
     });
     let walk_round = at.ids(field("walk-round", "what is looked at on the walk round"));
     let must_measure = at.texts(field("must-measure", "fields of a seat that must be measured"));
-    let plausible = at
+    let plausible: Vec<Plausible> = at
         .free_sections(
             field("plausible", "what is plausible for a field of a seat, an oar or a rower"),
             |at| {
@@ -32,6 +36,7 @@ pub(super) fn class(at: &mut Section) -> Option<Class> {
         .into_iter()
         .map(|(field, (least, most))| Plausible { field, least, most })
         .collect();
+    tell_unknown_lengths(at, &plausible);
     let limits = at.section(field("limits", "the limits of the class"), limits);
     Some(Class {
         file,
@@ -45,4 +50,16 @@ pub(super) fn class(at: &mut Section) -> Option<Class> {
         plausible,
         limits,
     })
+}
+
+/// A range for a length that nobody measures would guard nothing.
+fn tell_unknown_lengths(at: &Section, plausible: &[Plausible]) {
+    let known = plausible_fields();
+    let known: Vec<&str> = known.iter().map(String::as_str).collect();
+    for range in plausible.iter().filter(|range| !known.contains(&&*range.field.value)) {
+        let Placed { value, place } = &range.field;
+        let nearest = nearest(value, &known).map(str::to_owned);
+        let what = What::UnknownKey { key: value.clone(), nearest };
+        at.tell(what, &format!("plausible/{value}"), *place);
+    }
 }

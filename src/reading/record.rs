@@ -63,6 +63,9 @@ pub enum RecordKind {
     Waiver,
 }
 
+/// A key that tells the kind of a record, and the kind.
+type Telling = (&'static str, RecordKind);
+
 impl RecordKind {
     /// Every kind and the word it is asked for by.
     pub const ALL: [(Self, &'static str); 6] = [
@@ -80,9 +83,6 @@ impl RecordKind {
         Self::ALL.iter().find(|(kind, _)| *kind == self).map_or("", |(_, word)| word)
     }
 }
-
-/// A key that tells the kind of a record, and the kind.
-type Telling = (&'static str, RecordKind);
 
 /// The keys that tell the kind of a record, the first that is present wins.
 const TELLING: [Telling; 4] = [

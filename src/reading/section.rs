@@ -92,6 +92,11 @@ impl<'t> Section<'t> {
         Some(self.sheet.place(entry.key_span))
     }
 
+    /// Tells a fault of one key.
+    pub(super) fn tell(&self, what: What, key: &str, place: Place) {
+        self.sheet.tell(what, &self.name.at(key), place.span, None);
+    }
+
     /// Reads one value.
     pub(super) fn get<T: Value>(&mut self, field: Field) -> Option<Placed<T>> {
         self.note(field, bounds::<T>(field), || Kind::Value(T::kind()));

@@ -1,6 +1,7 @@
 //! One line a finding, for editors and search.
 
 use super::Report;
+use super::aside::aside;
 use super::look::Look;
 use super::place::Places;
 use super::shown;
@@ -22,7 +23,7 @@ pub(super) fn brief_line(places: &Places, finding: &Finding) -> String {
     let place = places.shown(finding.labels[0].place);
     let name = shown::line(finding.name.as_str());
     let message = shown::line(&finding.message);
-    let aside = if finding.shown_only { " (boat out of use: shown only)" } else { "" };
+    let aside = aside(finding);
     let (level, rule) = (finding.level.word(), finding.rule.id);
     format!("{place}: {level} {rule} {name}: {message}{aside}")
 }

@@ -8,6 +8,7 @@ use super::place::Position;
 use super::shown;
 use crate::rules::Figure;
 use crate::rules::Finding;
+use crate::rules::Granted;
 use crate::rules::Level;
 use crate::rules::LimitShown;
 use crate::rules::NotChecked;
@@ -52,7 +53,15 @@ struct FindingJson<'r> {
     value: Option<Value>,
     limit: Option<LimitJson<'r>>,
     spans: Vec<SpanJson<'r>>,
-    waived: Option<&'static str>,
+    waived: Option<WaivedJson<'r>>,
+}
+
+#[derive(Serialize)]
+struct WaivedJson<'r> {
+    by: &'r str,
+    because: &'r str,
+    until: String,
+    at: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -145,8 +154,13 @@ fn finding<'r>(places: &Places<'r>, finding: &'r Finding) -> FindingJson<'r> {
         }),
         limit: finding.limit.as_ref().map(limit),
         spans: spans(places, finding),
-        waived: None,
+        waived: finding.waived.as_ref().map(waived),
     }
+}
+
+fn waived(granted: &Granted) -> WaivedJson<'_> {
+    let Granted { by, because, until, at } = granted;
+    WaivedJson { by, because, until: until.to_string(), at: *at }
 }
 
 fn limit(limit: &LimitShown) -> LimitJson<'_> {

@@ -3,6 +3,7 @@
 //! Turns what it is given into text and nothing else: it judges nothing, prints nothing, and
 //! knows neither the clock nor the terminal. All text from outside passes through [`shown`].
 
+mod aside;
 mod brief;
 mod cautions;
 mod checked;

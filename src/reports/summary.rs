@@ -34,6 +34,7 @@ fn plain(report: &Report) -> String {
     if shown_only > 0 {
         line.push_str(&format!("; {shown_only} of them on boats out of use"));
     }
+    line.push_str(&waived(report));
     let not_made = report.checked.not_checked.len();
     if not_made > 0 {
         line.push_str(&format!("; {} not made: not measured", counted(not_made, "check")));
@@ -43,6 +44,16 @@ fn plain(report: &Report) -> String {
         line.push_str(&format!("; nothing told but of {only}"));
     }
     line
+}
+
+/// Returns how many findings are waived, and when the first of the waivers lapses.
+fn waived(report: &Report) -> String {
+    let waived = report.checked.findings.iter().filter_map(|finding| finding.waived.as_ref());
+    let untils: Vec<_> = waived.map(|granted| granted.until).collect();
+    match untils.iter().min() {
+        Some(next) => format!("; {} waived, the next to lapse after {next}", untils.len()),
+        None => String::new(),
+    }
 }
 
 fn found(report: &Report) -> Vec<(Level, String)> {

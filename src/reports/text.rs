@@ -16,6 +16,7 @@ use miette::SpanContents;
 use miette::ThemeCharacters;
 use miette::ThemeStyles;
 
+use super::aside::aside;
 use super::excerpt::Excerpt;
 use super::look::Glyphs;
 use super::look::Look;
@@ -59,7 +60,7 @@ pub(super) fn drawing(places: &Places, finding: &Finding, after: &[String], look
 
 fn message(finding: &Finding) -> String {
     let level = finding.level.word();
-    let aside = if finding.shown_only { " (boat out of use: shown only)" } else { "" };
+    let aside = aside(finding);
     format!("{level}{aside}: {}", shown::line(&finding.message))
 }
 

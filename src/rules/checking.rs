@@ -1,5 +1,7 @@
 //! Runs every rule over a book and puts what comes of it in order.
 
+use std::collections::HashSet;
+
 use rayon::prelude::*;
 
 use super::finding::Finding;
@@ -10,6 +12,7 @@ use super::list::RULES;
 use super::list::find;
 use super::rule::Looks;
 use super::rule::Rule;
+use super::waiving;
 use crate::model::Boat;
 use crate::model::Book;
 use crate::model::FileId;
@@ -34,17 +37,26 @@ pub struct Checked {
 }
 
 impl Checked {
-    /// Returns how many findings of a level there are.
+    /// Returns how many findings of a level there are, the waived ones left out.
     #[must_use]
     pub fn count(&self, level: Level) -> usize {
-        self.findings.iter().filter(|finding| finding.level == level).count()
+        let counted = |finding: &&Finding| finding.level == level && finding.waived.is_none();
+        self.findings.iter().filter(counted).count()
     }
 
-    /// Returns the worst level that stands against the book; findings that are shown only don't.
+    /// Returns the worst level that stands against the book; findings that are waived or shown
+    /// only don't.
     #[must_use]
     pub fn worst(&self) -> Option<Level> {
-        let standing = self.findings.iter().filter(|finding| !finding.shown_only);
-        standing.map(|finding| finding.level).max()
+        let stands = |finding: &&Finding| !finding.shown_only && finding.waived.is_none();
+        self.findings.iter().filter(stands).map(|finding| finding.level).max()
+    }
+
+    /// Holds the book's waivers against the findings, as of a day: marks those that are waived and
+    /// adds what is wrong with the waivers themselves.
+    pub fn waive(&mut self, book: &Book, as_of: Date) {
+        waiving::waive(book, &mut self.findings, as_of);
+        in_order(self);
     }
 }
 
@@ -78,7 +90,7 @@ fn of_boat(book: &Book, boat: &Boat) -> Vec<Outcome> {
     let look = |rule: &&'static Rule| match rule.looks {
         Looks::AtEachBoat(look) => look(&sight),
         Looks::AtEachSeat(look) => sight.seats().flat_map(|seat| look(&seat)).collect(),
-        Looks::AtTheBook(_) | Looks::WhileReading => Vec::new(),
+        Looks::AtTheBook(_) | Looks::WhileReading | Looks::WhileWaiving => Vec::new(),
     };
     RULES.iter().flat_map(look).collect()
 }
@@ -96,7 +108,7 @@ fn told(fault: &Fault) -> Option<Finding> {
 }
 
 /// Files of boats that are not used: what is found there is shown and stops nothing.
-fn out_of_use(book: &Book) -> Vec<FileId> {
+fn out_of_use(book: &Book) -> HashSet<FileId> {
     let unused = book.boats.iter().filter(|boat| boat.out_of_use.is_some());
     unused.map(|boat| boat.file).collect()
 }

@@ -4,6 +4,7 @@ use super::level::Level;
 use super::rule::Rule;
 use crate::model::Name;
 use crate::model::Place;
+use crate::units::Date;
 
 /// What came of looking at one place with one rule. Nothing at all means: looked at, and in order.
 #[derive(Clone, Debug)]
@@ -35,6 +36,21 @@ pub struct Finding {
     pub labels: Vec<Label>,
     /// Whether it is shown only: the boat is out of use.
     pub shown_only: bool,
+    /// The waiver that counts for it, if one does.
+    pub waived: Option<Granted>,
+}
+
+/// A waiver that counts.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Granted {
+    /// Who granted it.
+    pub by: String,
+    /// Why.
+    pub because: String,
+    /// The last day it counts.
+    pub until: Date,
+    /// The value it was granted for, where the finding has one.
+    pub at: Option<f64>,
 }
 
 /// A number with how good it is and its unit.
@@ -101,6 +117,7 @@ impl Finding {
             limit: None,
             labels: vec![Label { place, text: label.into() }],
             shown_only: false,
+            waived: None,
         }
     }
 

@@ -54,6 +54,9 @@ use super::tool_too_coarse;
 use super::unit_suspect;
 use super::unknown_key;
 use super::unreadable;
+use super::waiver_lapsed;
+use super::waiver_not_allowed;
+use super::waiver_unused;
 use super::walk_round;
 use super::wrong_id;
 use super::wrong_unit;
@@ -105,6 +108,9 @@ pub static RULES: &[&Rule] = &[
     &not_signed_off::RULE,
     &signer_unknown::RULE,
     &predicted_not_measured::RULE,
+    &waiver_lapsed::RULE,
+    &waiver_unused::RULE,
+    &waiver_not_allowed::RULE,
     &unreadable::RULE,
     &unknown_key::RULE,
     &key_twice::RULE,

@@ -46,6 +46,8 @@ pub enum Looks {
     AtTheBook(fn(&Book, Date) -> Vec<Outcome>),
     /// Nowhere: it is told while the texts are read.
     WhileReading,
+    /// Nowhere: it is told while the waivers are held against the findings.
+    WhileWaiving,
 }
 
 /// A sound book with one part changed: edits, each a text of one file that is replaced.

@@ -284,5 +284,6 @@ pub(crate) const ONLY_THE_READER_REFUSES: &[(&str, Record)] = &[
     ),
     ("a slope over less than 1 mm", Record::Seat("pin: {lean: {aft: 1 over 0.5}}")),
     ("slopes written in different ways", Record::Seat("pitch: {square: [11, 3 deg]}")),
+    ("a range for what nobody measures", Record::Class("plausible: {pin/spred: {least: 700}}")),
     ("a text cut short by a remark", Record::Boat("name: Kittiwake #2")),
 ];
