@@ -27,5 +27,6 @@ pub use fault::{Fault, What};
 pub use field::{Field, READ, TO};
 pub use form::{Bounds, Described, Kind, NOT_MEASURED};
 pub use nearest::nearest;
+pub use readings::FINEST;
 pub use record::{RecordKind, form, read};
 pub use value::{LONGEST_ID, TAKEN_FOR_OTHERS, ValueKind};

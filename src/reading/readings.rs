@@ -16,7 +16,7 @@ use crate::model::Reading;
 use crate::model::Span;
 
 /// The finest that anything is read to, in millimetres, degrees or kilograms.
-const FINEST: f64 = 0.001;
+pub const FINEST: f64 = 0.001;
 
 impl<'t> Section<'t> {
     /// Reads a value taken at the boat: alone, as a list, or with how finely it was read.

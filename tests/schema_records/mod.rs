@@ -181,6 +181,7 @@ pub(crate) const BROKEN: &[(&str, Record)] = &[
     ("a reading of lists", Record::Seat("chock-to-pin: [[600]]")),
     ("a list of readings, one not taken", Record::Seat("chock-to-pin: [600, not measured]")),
     ("a fineness without a reading", Record::Seat("chock-to-pin: {to: 1}")),
+    ("a fineness of nothing", Record::Seat("chock-to-pin: {read: 600, to: 0}")),
     ("a fineness below nothing", Record::Seat("chock-to-pin: {read: 600, to: -1}")),
     ("a reading with an unknown key", Record::Seat("chock-to-pin: {read: 600, too: 1}")),
     ("a name of several lines", Record::Boat("name: |\n  Kittiwake\n  the second")),
@@ -283,5 +284,6 @@ pub(crate) const ONLY_THE_READER_REFUSES: &[(&str, Record)] = &[
     ),
     ("a slope over less than 1 mm", Record::Seat("pin: {lean: {aft: 1 over 0.5}}")),
     ("slopes written in different ways", Record::Seat("pitch: {square: [11, 3 deg]}")),
+    ("a range for what nobody measures", Record::Class("plausible: {pin/spred: {least: 700}}")),
     ("a text cut short by a remark", Record::Boat("name: Kittiwake #2")),
 ];

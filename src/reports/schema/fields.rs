@@ -11,6 +11,7 @@ use super::values::Written;
 use super::values::not_measured_or;
 use crate::reading::Bounds;
 use crate::reading::Described;
+use crate::reading::FINEST;
 use crate::reading::Field;
 use crate::reading::Kind;
 use crate::reading::READ;
@@ -76,7 +77,7 @@ fn reading(written: &Written, definitions: &mut Definitions) -> Object {
     definitions.point_to(name, |definitions| {
         let part = Json::Object(written.schema(Need::Part, definitions));
         let list = json!({"type": "array", "minItems": 1, "items": part});
-        let fineness = Bounds { least: TO.least, most: TO.most };
+        let fineness = Bounds { least: Some(FINEST), most: None };
         let to = Written { bounds: fineness, ..*written }.schema(Need::May, definitions);
         let read = json!({"description": READ.about, "anyOf": [part, list]});
         let mut fine = object(json!({"description": TO.about}));
