@@ -16,9 +16,13 @@ mod folding;
 mod json;
 mod limit;
 mod look;
+mod names_to_ask;
 pub mod place;
+mod putting_in;
 pub mod shown;
 mod summary;
+mod sums;
+mod sums_in_full;
 mod text;
 
 pub use brief::brief;
@@ -29,6 +33,8 @@ pub use figures_json::figures_json;
 pub use figures_text::figures_text;
 pub use json::json;
 pub use look::{Glyphs, Look};
+pub use names_to_ask::names_to_ask;
+pub use sums::{SumsAsked, sums};
 
 use crate::model::Book;
 use crate::rules::Checked;
