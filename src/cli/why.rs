@@ -84,7 +84,7 @@ impl Asked<'_> {
         let not_checked: Vec<_> =
             not_checked.filter(|one| of_rule(one.rule) && here(&one.name)).collect();
         if sums.is_empty() && findings.is_empty() && not_checked.is_empty() {
-            return Err(self.nothing());
+            return self.nothing();
         }
         let (book, full) = (&self.open.book, arguments.full);
         let asked = SumsAsked {
@@ -124,18 +124,20 @@ impl Asked<'_> {
     }
 
     /// There is no such name, or nothing is worked out from it.
-    fn nothing(&self) -> Done {
+    fn nothing(&self) -> Result<String, Done> {
         let mut told = self.open.told.clone();
         if self.written().next().is_some() || !self.sums().is_empty() {
             let shown = shown::line(self.name);
-            told.push(match self.rule {
-                Some(rule) => format!(
-                    "{} works out nothing at {shown}. All that is worked out there: tholebook why {shown}",
-                    rule.id
-                ),
-                None => format!("Nothing is worked out from {shown}, and nothing is judged there."),
-            });
-            return Done::refused(Exit::Usage, told);
+            let Some(rule) = self.rule else {
+                return Ok(format!(
+                    "Nothing is worked out from {shown}, and nothing is wrong with it.\n"
+                ));
+            };
+            told.push(format!(
+                "{} works out nothing at {shown}. All that is worked out there: tholebook why {shown}",
+                rule.id
+            ));
+            return Err(Done::refused(Exit::Usage, told));
         }
         let written = self.open.book.written.iter().map(|(name, _)| name.as_str());
         let judged = self.sums.iter().map(|sum| sum.name.as_str());
@@ -147,6 +149,6 @@ impl Asked<'_> {
             None => "A name begins with a boat's id, such as kittiwake/seat-2".to_owned(),
         };
         told.extend(unknown("reading", self.name, &known, &see));
-        Done::refused(Exit::Usage, told)
+        Err(Done::refused(Exit::Usage, told))
     }
 }

@@ -16,25 +16,67 @@ pub fn names_to_ask(boat: &str, findings: &[&Finding], sums: &[&Sum], look: Look
         let (rule, result, verdict) = (sum.rule.id, sum.result(), sum.verdict());
         out.push_str(&line(&format!("{rule}: {result}. {verdict}")));
     }
-    for finding in findings.iter().filter(|finding| finding.name.as_str() == boat) {
+    let summed =
+        |rule: &str| sums.iter().any(|sum| sum.name.as_str() == boat && sum.rule.id == rule);
+    let own = |finding: &&&Finding| finding.name.as_str() == boat && !summed(finding.rule.id);
+    for finding in findings.iter().filter(own) {
         let (rule, level) = (finding.rule.id, finding.level.word());
         out.push_str(&line(&format!("{rule}, {level}: {}", shown::line(&finding.message))));
     }
     out.push_str(&format!("\n{}", heading("What you can ask, with the rules that judge it")));
-    let mut asked: Vec<(&str, Vec<&str>)> = Vec::new();
-    for sum in sums {
-        match asked.iter_mut().find(|(name, _)| *name == sum.name.as_str()) {
-            Some((_, rules)) if rules.contains(&sum.rule.id) => {}
-            Some((_, rules)) => rules.push(sum.rule.id),
-            None => asked.push((sum.name.as_str(), vec![sum.rule.id])),
-        }
-    }
-    asked.sort();
-    for (name, rules) in asked {
-        out.push_str(&line(&format!("{}: {}", shown::line(name), rules.join(", "))));
+    for Asked { name, seats, rules } in asked(sums) {
+        let seats = if seats.is_empty() { seats } else { format!(" (seats {seats})") };
+        let name = shown::line(&name);
+        out.push_str(&line(&format!("{name}{seats}: {}", rules.join(", "))));
     }
     out.push('\n');
-    out.push_str(&look.wrapped("Ask: tholebook why NAME, or tholebook why NAME RULE.", ""));
+    out.push_str(&look.wrapped(
+        "Ask: tholebook why NAME, or tholebook why NAME RULE, with the seat's number for N.",
+        "",
+    ));
     out.push('\n');
     out
+}
+
+/// A name, alike at several seats where it holds `seat-N`, and the rules that judge it.
+struct Asked {
+    name: String,
+    seats: String,
+    rules: Vec<&'static str>,
+}
+
+/// Returns every name once, in the order of the rules.
+fn asked(sums: &[&Sum]) -> Vec<Asked> {
+    let mut all: Vec<Asked> = Vec::new();
+    for sum in sums {
+        let (name, seat) = at_any_seat(sum.name.as_str());
+        let place = all.iter().position(|asked| asked.name == name);
+        let place = place.unwrap_or_else(|| {
+            all.push(Asked { name, seats: String::new(), rules: Vec::new() });
+            all.len() - 1
+        });
+        let Asked { seats, rules, .. } = &mut all[place];
+        if !rules.contains(&sum.rule.id) {
+            rules.push(sum.rule.id);
+        }
+        if let Some(seat) = seat.filter(|seat| !seats.split(", ").any(|own| own == seat)) {
+            let comma = if seats.is_empty() { "" } else { ", " };
+            seats.push_str(&format!("{comma}{seat}"));
+        }
+    }
+    all
+}
+
+/// Returns a name with `seat-N` in place of the seat, and the seat's number.
+fn at_any_seat(name: &str) -> (String, Option<String>) {
+    let mut number = None;
+    let part = |part: &str| match part.strip_prefix("seat-") {
+        Some(seat) => {
+            number = Some(seat.to_owned());
+            "seat-N".to_owned()
+        }
+        None => part.to_owned(),
+    };
+    let parts: Vec<String> = name.split('/').map(part).collect();
+    (parts.join("/"), number)
 }

@@ -16,8 +16,8 @@ pub(super) fn numbers_put_in(sum: &Sum) -> String {
     let result = sum.figure(sum.value.value());
     let put_in = added_up(sum).or_else(|| in_the_formula(sum));
     match put_in {
-        Some(put_in) => format!("{put_in} = {result}"),
-        None => result,
+        Some(put_in) => format!("With the numbers put in: {put_in} = {result}."),
+        None => format!("With these readings it comes to {result}."),
     }
 }
 
@@ -62,7 +62,8 @@ fn in_the_formula(sum: &Sum) -> Option<String> {
         }
         (named, text)
     };
-    let clauses = sum.rule.formula.split("; ").map(put_into);
+    let says_what = |clause: &&str| clause.contains(" = ");
+    let clauses = sum.rule.formula.split("; ").filter(says_what).map(put_into);
     let (named, text) = clauses.reduce(|best, one| if one.0 > best.0 { one } else { best })?;
     (named > 0).then_some(text)
 }

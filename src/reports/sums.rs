@@ -13,6 +13,7 @@ use crate::metrology::Part;
 use crate::metrology::decision::GRAIN;
 use crate::model::Book;
 use crate::model::Place;
+use crate::model::Tool;
 use crate::rules::Against;
 use crate::rules::Finding;
 use crate::rules::NotChecked;
@@ -125,18 +126,18 @@ fn grouped<'r>(sums: &[&'r Sum]) -> Vec<Vec<&'r Sum>> {
 fn told(sheet: &mut Sheet, asked: SumsAsked, places: &Places, alike: &[&Sum]) {
     let Some(sum) = alike.first() else { return };
     sheet.title(&format!("{}  {}", sum.rule.id, sum.name));
-    sheet.section("What is asked", &[sum.rule.checks.to_owned()]);
+    sheet.section("What the rule objects to", &[sum.rule.checks.to_owned()]);
     sheet.section("What was read", &read(asked.book, places, sum));
     let mut formula = vec![sum.rule.formula.to_owned()];
-    formula.push(format!("With the numbers put in: {}.", numbers_put_in(sum)));
+    formula.push(numbers_put_in(sum));
     sheet.section("The sum", &formula);
     sheet.section("The result", &result(sum));
     for judged in alike {
         let with = if alike.len() > 1 { format!(" ({})", judged.rule.id) } else { String::new() };
         sheet.section(&format!("The limit{with}"), &judged.limit());
-        let verdict = judged.verdict();
-        sheet.section(&format!("The verdict{with}"), &[verdict]);
+        sheet.section(&format!("The verdict{with}"), &[judged.verdict()]);
         for finding in asked.findings.iter().filter(|finding| is_of(finding, judged)) {
+            sheet.section("What was found", &[shown::line(&finding.message)]);
             sheet.section("What to do", &[shown::line(&finding.remedy)]);
         }
     }
@@ -179,10 +180,12 @@ fn read(book: &Book, places: &Places, sum: &Sum) -> Vec<String> {
         let Input { what, place, value, unit, tool } = part.input;
         let value = number(value, unit.word());
         let finely = number(part.half_width, unit.word());
-        let read = if part.half_width > 0.0 {
-            format!("{what}: {value}, read with {} to ± {finely}.", tool.words())
-        } else {
+        let read = if part.half_width <= 0.0 {
             format!("{what}: {value}, taken as it stands.")
+        } else if tool == Tool::Dip {
+            format!("{what}: {value}, known to ± {finely}.")
+        } else {
+            format!("{what}: {value}, read with {} to ± {finely}.", tool.words())
         };
         let doubt = format!(" {}. {}", effect(part, sum), of_the_doubt(share(&part.input)));
         [read, format!(" {}", whereabouts(book, places, place)), doubt]

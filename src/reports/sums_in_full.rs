@@ -47,7 +47,7 @@ fn beyond(sum: &Sum) -> Option<String> {
     let chance = 100.0 * chance::beyond(sum.value.value(), u, sum.against.bounds());
     let shown = match chance {
         chance if chance > 0.0 && chance < 0.01 => "less than 0.01 %".to_owned(),
-        chance if chance < 100.0 && chance > 99.99 => "more than 99.99 %".to_owned(),
+        chance if chance > 99.99 => "more than 99.99 %".to_owned(),
         chance => format!("{chance:.2} %"),
     };
     Some(format!(

@@ -13,6 +13,10 @@ const LENGTH_TOOLS: [Tool; 4] = [Tool::Tape, Tool::Bob, Tool::Rule, Tool::Callip
 /// How finely one can hope to read on a beach, in millimetres or degrees.
 const FINE: [f64; 4] = [0.5, 0.2, 0.1, 0.05];
 
+/// How far callipers and a rule reach, in millimetres. Common practice, no source.
+const CALLIPERS_REACH: f64 = 150.0;
+const RULE_REACH: f64 = 1000.0;
+
 /// More readings than this are not named one by one.
 const NAMED: usize = 3;
 
@@ -52,7 +56,7 @@ pub(super) fn measure_again(value: &Budget, tools: Tools, enough: impl Fn(f64) -
 pub struct Sharper {
     /// What to read again.
     pub what: String,
-    /// With what, or how finely: "with callipers", "to ± 0.1 deg".
+    /// With what, or how finely: "with callipers, to ± 0.2 mm", "to ± 0.1 deg".
     pub with: String,
     /// What the value would then be good to.
     pub good_to: f64,
@@ -63,8 +67,12 @@ pub struct Sharper {
 pub(super) fn sharpest(value: &Budget, tools: Tools) -> Option<Sharper> {
     let (worst, _) = value.shares().first().copied()?;
     let part = value.parts().iter().find(|part| part.input == worst)?;
-    let with_tool = |tool: Tool| (tools.half_width(tool), format!("with {}", tool.words()));
-    let to = |to: f64| (to, format!("to ± {to} {}", worst.unit.word()).trim_end().to_owned());
+    let unit = worst.unit.word();
+    let with_tool = |tool: Tool| {
+        let half_width = tools.half_width(tool);
+        (half_width, format!("with {}, to ± {half_width} {unit}", tool.words()))
+    };
+    let to = |to: f64| (to, format!("to ± {to} {unit}").trim_end().to_owned());
     let length = worst.unit == Unit::Mm;
     let suiting = LENGTH_TOOLS.into_iter().filter(|tool| length && suits(tools, &worst, *tool));
     let finest = suiting.map(with_tool).min_by(|one, other| one.0.total_cmp(&other.0));
@@ -77,10 +85,19 @@ pub(super) fn sharpest(value: &Budget, tools: Tools) -> Option<Sharper> {
 
 /// Whether a tool can take the place of the one a length was read with.
 ///
-/// A width can be read with anything. Elsewhere a tape can't stand in for a bob, nor a bob for a
+/// Nobody lays callipers or a rule over more than they reach. A width can be read with anything
+/// else. Elsewhere a tape can't stand in for a bob, nor a bob for a
 /// rule, so that only tools at least as fine as the reading's own will do.
 fn suits(tools: Tools, reading: &Input, tool: Tool) -> bool {
-    reading.tool == Tool::Callipers || tools.half_width(tool) <= tools.half_width(reading.tool)
+    let reach = match tool {
+        Tool::Callipers => CALLIPERS_REACH,
+        Tool::Rule => RULE_REACH,
+        _ => f64::INFINITY,
+    };
+    let reaches = tool == reading.tool || reading.value.abs() <= reach;
+    let fine =
+        reading.tool == Tool::Callipers || tools.half_width(tool) <= tools.half_width(reading.tool);
+    reaches && fine
 }
 
 /// How good the value is once everything coarser in the group is read to ± `to`.

@@ -192,7 +192,7 @@ impl Sum {
         let unit = self.unit.word();
         match &self.against {
             Against::Limit { least, most, .. } => {
-                let mut told = vec![format!("{}.", words::limits(self.against.bounds(), unit))];
+                let mut told = vec![self.limit_words(unit)];
                 match (least, most) {
                     (Some(least), Some(most)) if alike(least, most) => told.push(set(least, "")),
                     (least, most) => {
@@ -204,12 +204,18 @@ impl Sum {
                 }
                 told
             }
-            Against::Fineness { bounds } => vec![format!("{}.", words::limits(*bounds, unit))],
+            Against::Fineness { .. } => vec![self.limit_words(unit)],
             Against::Agreement => vec!["None is set: the two should be one.".to_owned()],
             Against::Written { .. } => {
                 vec!["None is set: what is written must be what the readings give.".to_owned()]
             }
         }
+    }
+
+    /// A sentence: "At least 5 mm."
+    fn limit_words(&self, unit: &str) -> String {
+        let words = words::limits(self.against.bounds(), unit);
+        format!("{}{}.", words[..1].to_uppercase(), &words[1..])
     }
 
     /// Returns the one measurement that would sharpen the value most, with the tools at hand.
