@@ -25,7 +25,11 @@ pub fn names_to_ask(boat: &str, findings: &[&Finding], sums: &[&Sum], look: Look
     }
     out.push_str(&format!("\n{}", heading("What you can ask, with the rules that judge it")));
     for Asked { name, seats, rules } in asked(sums) {
-        let seats = if seats.is_empty() { seats } else { format!(" (seats {seats})") };
+        let seats = match seats.contains(',') {
+            _ if seats.is_empty() => seats,
+            true => format!(" (seats {seats})"),
+            false => format!(" (seat {seats})"),
+        };
         let name = shown::line(&name);
         out.push_str(&line(&format!("{name}{seats}: {}", rules.join(", "))));
     }

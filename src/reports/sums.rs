@@ -142,7 +142,7 @@ fn told(sheet: &mut Sheet, asked: SumsAsked, places: &Places, alike: &[&Sum]) {
         }
     }
     let sharper = sum.sharper(tools(asked.book, sum));
-    sheet.section("What would sharpen it most", &[next(sum, sharper)]);
+    sheet.section("What would sharpen it most", &[next(asked.book, places, sum, sharper)]);
     if asked.full {
         sums_in_full::add(sheet, alike);
     }
@@ -244,21 +244,24 @@ fn result(sum: &Sum) -> Vec<String> {
     told
 }
 
-fn next(sum: &Sum, sharper: Option<Sharper>) -> String {
-    let Some(Sharper { what, with, good_to }) = sharper else {
+fn next(book: &Book, places: &Places, sum: &Sum, sharper: Option<Sharper>) -> String {
+    let Some(Sharper { what, place, with, good_to }) = sharper else {
         return if sum.value.parts().is_empty() {
             "Nothing: no reading is in doubt.".to_owned()
         } else {
             "No tool at hand reads finer. Read it several times.".to_owned()
         };
     };
+    let at = whereabouts(book, places, place);
     let (now, then) = (sum.figure(sum.value.expanded()), sum.figure(good_to));
     if now == then {
         return format!(
-            "Little is won: with the {what} read again {with} it stays good to ± {now}."
+            "Little is won: with the {what} read again {with}, it stays good to ± {now}."
         );
     }
-    format!("Read the {what} again {with}. Then the result is good to ± {then}; now it is ± {now}.")
+    format!(
+        "Read the {what} again {with}: {at}. Then the result is good to ± {then}; now it is ± {now}."
+    )
 }
 
 /// Returns a number with its unit, and no more decimals than it needs.

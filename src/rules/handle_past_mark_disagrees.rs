@@ -24,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
     checks: "How far the handle passes the seat mark, as read, is not what inboard, spread and seat mark give, by more than both are good to.",
     reason: "One of the four readings is wrong, and nobody knows which: the collar may have slid, or a number may have been written in the wrong place.",
     remedy: "Measure inboard, spread, seat mark and handle past mark of this seat again; look whether the collar has slid.",
-    formula: "difference = handle past mark - ((inboard of the oar + collar to pin) x cos(dip of the oar) - spread - seat mark); against how good the difference is",
+    formula: "difference = handle past mark, corrected for roll, - ((inboard of the oar + collar to pin) x cos(dip of the oar) - spread - seat mark); against how good the difference is",
     default: "-",
     sources: &[
         sources::GEOMETRY.at("a shaft square to the boat, sloping by its dip"),

@@ -1,6 +1,7 @@
 //! Which reading to take again, and with what, so that a value is decided. Knows no limits.
 
 use crate::metrology::Part;
+use crate::model::Place;
 use crate::model::Tool;
 use crate::working::Budget;
 use crate::working::Input;
@@ -56,6 +57,8 @@ pub(super) fn measure_again(value: &Budget, tools: Tools, enough: impl Fn(f64) -
 pub struct Sharper {
     /// What to read again.
     pub what: String,
+    /// Where it was written.
+    pub place: Place,
     /// With what, or how finely: "with callipers, to ± 0.2 mm", "to ± 0.1 deg".
     pub with: String,
     /// What the value would then be good to.
@@ -80,7 +83,7 @@ pub(super) fn sharpest(value: &Budget, tools: Tools) -> Option<Sharper> {
     let finer = finer.or_else(|| FINE.into_iter().find(|to| *to < part.half_width).map(to));
     let (half_width, with) = finer?;
     let good_to = value.read_again_with(worst, half_width).expanded();
-    Some(Sharper { what: worst.what.to_owned(), with, good_to })
+    Some(Sharper { what: worst.what.to_owned(), place: worst.place, with, good_to })
 }
 
 /// Whether a tool can take the place of the one a length was read with.
