@@ -24,7 +24,7 @@ pub(super) enum Command {
     /// Check a book; every finding at its place
     #[command(after_help = LINT_EXITS)]
     Lint(Lint),
-    /// A rule in full: why it matters, what to do, its sum, its sources
+    /// A rule in full, or a reading's own sums step by step
     Why(Why),
     /// Every rule, with its level and what it checks
     Rules(Rules),
@@ -90,9 +90,26 @@ pub(super) struct Lint {
 
 #[derive(Args, Debug)]
 pub(super) struct Why {
-    /// The rule, such as gap-too-tight
+    /// A rule, such as gap-too-tight; or a name: that of a reading, such as
+    /// kittiwake/seat-2/rowlock/gap, or a boat's id
+    #[arg(value_name = "RULE|NAME")]
+    pub(super) what: String,
+
+    /// After a name: only what this rule works out there
     #[arg(value_name = "RULE")]
-    pub(super) rule: String,
+    pub(super) rule: Option<String>,
+
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    /// The day to take for today, such as 2026-10-17 [default: today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub(super) as_of: Option<Date>,
+
+    /// Of a name: add the metrologist's words
+    #[arg(long)]
+    pub(super) full: bool,
 
     #[command(flatten)]
     pub(super) look: LookOptions,

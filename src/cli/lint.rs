@@ -72,7 +72,7 @@ fn wrong(told: &str) -> Done {
     Done::refused(Exit::Usage, told)
 }
 
-fn today() -> Date {
+pub(super) fn today() -> Date {
     Date::from_civil(jiff::ZonedDateTime::now().date())
 }
 

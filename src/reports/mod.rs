@@ -17,10 +17,14 @@ mod folding;
 mod json;
 mod limit;
 mod look;
+mod names_to_ask;
 pub mod place;
+mod putting_in;
 mod schema;
 pub mod shown;
 mod summary;
+mod sums;
+mod sums_in_full;
 mod text;
 
 pub use brief::brief;
@@ -31,7 +35,9 @@ pub use figures_json::figures_json;
 pub use figures_text::figures_text;
 pub use json::json;
 pub use look::{Glyphs, Look};
+pub use names_to_ask::names_to_ask;
 pub use schema::{schema, schema_file};
+pub use sums::{SumsAsked, sums};
 
 use crate::model::Book;
 use crate::rules::Checked;

@@ -112,7 +112,9 @@ pub(super) fn judge_as<T>(
         Range::finding(range, rule, name, &measure.of(&apart), say)
     });
     match lack {
-        Some(lack) if found.is_empty() && range.is_some() => vec![not_checked(rule, name, &lack)],
+        Some(lack) if range.is_some() && !found.iter().any(Outcome::is_finding) => {
+            found.into_iter().chain([not_checked(rule, name, &lack)]).collect()
+        }
         _ => found,
     }
 }

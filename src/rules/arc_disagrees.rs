@@ -2,6 +2,7 @@
 
 use super::finding::Finding;
 use super::finding::Outcome;
+use super::judging::judged_sum;
 use super::judging::not_checked;
 use super::leaning::Leaning;
 use super::level::Level;
@@ -9,6 +10,7 @@ use super::rule::Example;
 use super::rule::Looks;
 use super::rule::Rule;
 use super::sources;
+use super::sum::Against;
 use super::words;
 use crate::metrology::decision::disagrees;
 use crate::working::Attitude;
@@ -79,7 +81,11 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
     ];
     for (way, implied, plumbed) in plumbed {
         match plumbed {
-            Ok(plumbed) => found.extend(disagreement(way, implied, plumbed)),
+            Ok(plumbed) => {
+                let apart = implied.minus(&plumbed);
+                outcomes.push(judged_sum(&RULE, &name, &apart, Unit::Deg, Against::Agreement));
+                found.extend(disagreement(way, implied, plumbed));
+            }
             Err(lack) => outcomes.push(not_checked(&RULE, &name, &lack)),
         }
     }

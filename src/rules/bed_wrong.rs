@@ -23,7 +23,7 @@ pub(super) static RULE: Rule = Rule {
     reason: "A shaft that lies shallow rides up the horns and jumps out; one that lies deep is gripped, \
              wears its leather and is slow to come out.",
     remedy: "Chalk the bed, drop the shaft in square and lift it; shape or pack the bed until the mark is as wide as it should be, then set the gap again.",
-    formula: "depth / diameter = (1 - sqrt(1 - (mark / diameter)^2)) / 2",
+    formula: "depth / diameter = (1 - sqrt(1 - (width of the mark in the bed / diameter of the shaft)^2)) / 2",
     default: "0.25 to 0.37 of the diameter: the three meanings of \"a third\"",
     sources: &[
         sources::GEOMETRY.at("depth of a circle's segment from its chord"),

@@ -109,10 +109,10 @@ fn one(boat: &BoatSight, part: &Bent) -> Vec<Outcome> {
     let (often, far) = (at_most(Part::Most, Unit::Times), at_most(Part::InAll, Unit::Deg));
     // One part, one finding: how often comes before how far.
     let mut found = over(often.as_ref(), part.bends.len() as f64);
-    if found.is_empty() {
-        found = over(far.as_ref(), part.in_all());
+    if !found.iter().any(Outcome::is_finding) {
+        found.extend(over(far.as_ref(), part.in_all()));
     }
-    if found.is_empty() && far.is_some() && part.unknown() > 0 {
+    if !found.iter().any(Outcome::is_finding) && far.is_some() && part.unknown() > 0 {
         found.push(size_unknown(boat, part));
     }
     found

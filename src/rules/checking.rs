@@ -12,6 +12,7 @@ use super::list::RULES;
 use super::list::find;
 use super::rule::Looks;
 use super::rule::Rule;
+use super::sum::Sum;
 use super::waiving;
 use crate::model::Boat;
 use crate::model::Book;
@@ -63,18 +64,13 @@ impl Checked {
 /// Checks a book with every rule; `faults` is what was told while it was read.
 #[must_use]
 pub fn check(book: &Book, faults: &[Fault], with: Check) -> Checked {
-    let boats = book.boats.par_iter().flat_map_iter(|boat| of_boat(book, boat));
-    let mut outcomes: Vec<Outcome> = boats.collect();
-    outcomes.extend(RULES.iter().flat_map(|rule| match rule.looks {
-        Looks::AtTheBook(look) => look(book, with.as_of),
-        _ => Vec::new(),
-    }));
     let mut checked = Checked::default();
     checked.findings.extend(faults.iter().filter_map(told));
-    for outcome in outcomes {
+    for outcome in outcomes(book, with) {
         match outcome {
             Outcome::Found(finding) => checked.findings.push(*finding),
             Outcome::NotChecked(missing) => checked.not_checked.push(missing),
+            Outcome::Judged(_) => {}
         }
     }
     let unused = out_of_use(book);
@@ -83,6 +79,27 @@ pub fn check(book: &Book, faults: &[Fault], with: Check) -> Checked {
     }
     in_order(&mut checked);
     checked
+}
+
+/// Returns every worked-out value that a rule judges, whatever came of it: boat by boat, in the
+/// order of the rules.
+#[must_use]
+pub fn sums(book: &Book, with: Check) -> Vec<Sum> {
+    let judged = |outcome| match outcome {
+        Outcome::Judged(sum) => Some(*sum),
+        Outcome::Found(_) | Outcome::NotChecked(_) => None,
+    };
+    outcomes(book, with).into_iter().filter_map(judged).collect()
+}
+
+fn outcomes(book: &Book, with: Check) -> Vec<Outcome> {
+    let boats = book.boats.par_iter().flat_map_iter(|boat| of_boat(book, boat));
+    let mut outcomes: Vec<Outcome> = boats.collect();
+    outcomes.extend(RULES.iter().flat_map(|rule| match rule.looks {
+        Looks::AtTheBook(look) => look(book, with.as_of),
+        _ => Vec::new(),
+    }));
+    outcomes
 }
 
 fn of_boat(book: &Book, boat: &Boat) -> Vec<Outcome> {

@@ -2,17 +2,28 @@
 
 use super::level::Level;
 use super::rule::Rule;
+use super::sum::Sum;
 use crate::model::Name;
 use crate::model::Place;
 use crate::units::Date;
 
-/// What came of looking at one place with one rule. Nothing at all means: looked at, and in order.
+/// What came of looking at one place with one rule. Where nothing is found and nothing was left
+/// unchecked, it is in order.
 #[derive(Clone, Debug)]
 pub enum Outcome {
     /// Something is wrong.
     Found(Box<Finding>),
     /// It could not be looked at.
     NotChecked(NotChecked),
+    /// A worked-out value was judged, whatever came of it.
+    Judged(Box<Sum>),
+}
+
+impl Outcome {
+    /// Returns whether something is wrong.
+    pub(super) const fn is_finding(&self) -> bool {
+        matches!(self, Self::Found(_))
+    }
 }
 
 /// One thing that is wrong.

@@ -24,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
     checks: "In the roll of the limit the gap is too narrow for a straight lift at the catch, at the finish or with the oar along the boat.",
     reason: "In a roll the mouth of the rowlock is tilted to a straight lift. The shaft still comes out where it clears, but it slides up a horn on its way.",
     remedy: "Know it when lifting in surf: follow the mouth of the rowlock, not the plumb. A wider gap or a lower horn gives a straight lift.",
-    formula: "gap - (widest / cos(tilt) + wall tan(tilt)); tilt about roll x sin(oar angle), wall = horn - widest / 2",
+    formula: "what is left = gap between the horns - (widest part of the shaft / cos(tilt) + wall tan(tilt)); tilt about roll x sin(oar angle), wall = height of the horn - half the widest part",
     default: "roll of 15 deg",
     sources: &[
         sources::GEOMETRY.at("a shaft between two walls, tilted"),

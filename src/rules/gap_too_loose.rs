@@ -20,7 +20,7 @@ pub(super) static RULE: Rule = Rule {
     checks: "The gap between the horns is wider than the narrowest section of the seat's oar by more than the limit.",
     reason: "Under load the shaft knocks between the horns, and the oar jumps out of the rowlock when it is needed most.",
     remedy: "Close the gap on the after horn only, its top to the bow; low at the foot, a second bar holding; then lift the oar out by hand at every angle.",
-    formula: "looseness = gap - narrowest section of the shaft",
+    formula: "looseness = gap between the horns - narrowest part of the shaft",
     default: "at most 15 mm",
     sources: &[sources::CLUB.at("15 mm")],
     example: Example {

@@ -24,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
     reason: "When the boat rolls or a wave takes the blade, the oar must come out of the rowlock. \
              An oar that jams breaks, throws the rower, or holds the boat down by the blade.",
     remedy: "Bend the after horn only, its top to the stern, until the gap is wide enough; low at the foot, a second bar holding so that the pin carries nothing; then lift the oar out by hand at every angle.",
-    formula: "clearance = gap - widest section of the shaft; it must be over the limit by as much as it is good to",
+    formula: "clearance = gap between the horns - widest part of the shaft; it must be over the limit by as much as it is good to",
     default: "at least 5 mm",
     sources: &[
         sources::GEOMETRY.at("a shaft passes a mouth no narrower than its widest section"),

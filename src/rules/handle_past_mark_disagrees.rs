@@ -2,12 +2,14 @@
 
 use super::finding::Finding;
 use super::finding::Outcome;
+use super::judging::judged_sum;
 use super::judging::not_checked;
 use super::level::Level;
 use super::rule::Example;
 use super::rule::Looks;
 use super::rule::Rule;
 use super::sources;
+use super::sum::Against;
 use super::words;
 use crate::metrology::decision::disagrees;
 use crate::model::Place;
@@ -22,7 +24,7 @@ pub(super) static RULE: Rule = Rule {
     checks: "How far the handle passes the seat mark, as read, is not what inboard, spread and seat mark give, by more than both are good to.",
     reason: "One of the four readings is wrong, and nobody knows which: the collar may have slid, or a number may have been written in the wrong place.",
     remedy: "Measure inboard, spread, seat mark and handle past mark of this seat again; look whether the collar has slid.",
-    formula: "|read - ((inboard + collar to pin) cos(dip) - spread - seat mark)| against how good the difference is",
+    formula: "difference = handle past mark, corrected for roll, - ((inboard of the oar + collar to pin) x cos(dip of the oar) - spread - seat mark); against how good the difference is",
     default: "-",
     sources: &[
         sources::GEOMETRY.at("a shaft square to the boat, sloping by its dip"),
@@ -60,8 +62,9 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
         Err(lack) => return vec![not_checked(&RULE, &name, &lack)],
     };
     let difference = read.minus(&computed);
+    let sum = judged_sum(&RULE, &name, &difference, Unit::Mm, Against::Agreement);
     if !disagrees(difference.value(), difference.expanded()) {
-        return Vec::new();
+        return vec![sum];
     }
     let [first, others @ ..] = places(seat);
     let place = first.0.unwrap_or(seat.seat.place);
@@ -79,7 +82,7 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
         Some(place) => finding.also(place, text),
         None => finding,
     });
-    vec![finding.found()]
+    vec![finding.found(), sum]
 }
 
 fn both(seat: &SeatSight) -> Result<(Budget, Budget), Lack> {

@@ -19,7 +19,7 @@ pub(super) static RULE: Rule = Rule {
     checks: "The handle passes the seat mark by more or less than the limits, corrected for the boat's roll.",
     reason: "The hands finish against the ribs when the handle passes too little, and beside the body when it passes too much: neither is a pull.",
     remedy: "Slide the collar: towards the blade when the handle falls short, towards the handle when it passes too far; all four alike.",
-    formula: "read, less height of the handle above the seat x tan(roll) on the low side",
+    formula: "true = handle past mark, on port plus and on starboard less (rowlock above seat + (inboard of the oar + collar to pin) x sin(dip of the oar)) x tan(roll of the boat)",
     default: "305 to 335 mm",
     sources: &[
         sources::PRACTICE.at("320 within 15 mm"),

@@ -7,6 +7,9 @@ use super::finding::Outcome;
 use super::level::Level;
 use super::measuring_again::measure_again;
 use super::rule::Rule;
+use super::sum::Against;
+use super::sum::LimitFigure;
+use super::sum::Sum;
 use super::words;
 use crate::metrology::decision;
 use crate::metrology::decision::Bound;
@@ -27,23 +30,9 @@ use crate::working::Worked;
 /// The least and the most in force, with who set each.
 pub(super) struct Range<'b> {
     tools: Tools<'b>,
-    least: Option<Figure>,
-    most: Option<Figure>,
+    least: Option<LimitFigure>,
+    most: Option<LimitFigure>,
     unit: Unit,
-}
-
-/// One figure of a range.
-struct Figure {
-    value: f64,
-    from: String,
-    source: String,
-}
-
-impl From<LimitInForce> for Figure {
-    fn from(limit: LimitInForce) -> Self {
-        let LimitInForce { value, from, source, .. } = limit;
-        Self { value, from, source }
-    }
 }
 
 /// What may be said of a value that is not simply in order.
@@ -73,14 +62,14 @@ impl<'b> Range<'b> {
         most: Option<LimitInForce>,
         unit: Unit,
     ) -> Option<Self> {
-        let (least, most) = (least.map(Figure::from), most.map(Figure::from));
+        let (least, most) = (least.map(LimitFigure::from), most.map(LimitFigure::from));
         (least.is_some() || most.is_some()).then_some(Self { tools, least, most, unit })
     }
 
     /// Returns the limit 0, which nobody sets: it is a place, such as where a shaft begins to rub.
     pub(super) fn at_least_nought(in_force: InForce<'b>, unit: Unit, source: &str) -> Self {
         let from = "the rule itself".to_owned();
-        let least = Some(Figure { value: 0.0, from, source: source.to_owned() });
+        let least = Some(LimitFigure { value: 0.0, from, source: source.to_owned() });
         Self { tools: in_force.tools(), least, most: None, unit }
     }
 
@@ -95,7 +84,7 @@ impl<'b> Range<'b> {
         let upper = in_force.limit(most, Part::Most)?;
         let both =
             |lower: &str, upper: &str| format!("{}: {lower}; {}: {upper}", least.key(), most.key());
-        let most = Figure {
+        let most = LimitFigure {
             value: upper.value - lower.value,
             from: both(&lower.from, &upper.from),
             source: both(&lower.source, &upper.source),
@@ -104,11 +93,11 @@ impl<'b> Range<'b> {
     }
 
     fn bounds(&self) -> Bounds {
-        let value = |limit: &Option<Figure>| limit.as_ref().map(|limit| limit.value);
+        let value = |limit: &Option<LimitFigure>| limit.as_ref().map(|limit| limit.value);
         Bounds { least: value(&self.least), most: value(&self.most) }
     }
 
-    fn figure(&self, bound: Bound) -> Option<&Figure> {
+    fn figure(&self, bound: Bound) -> Option<&LimitFigure> {
         match bound {
             Bound::Least => self.least.as_ref(),
             Bound::Most => self.most.as_ref(),
@@ -118,16 +107,7 @@ impl<'b> Range<'b> {
     /// Returns the limit as people say it: "at least 5 mm", "3 to 7 deg", "at most 1 deg either
     /// way".
     pub(super) fn words(&self) -> String {
-        let unit = self.unit.word();
-        let Bounds { least, most } = self.bounds();
-        match (least, most) {
-            (Some(least), Some(most)) if (least + most).abs() < decision::GRAIN => {
-                format!("at most {} either way", words::limit(most, unit))
-            }
-            (Some(least), Some(most)) => format!("{least} to {}", words::limit(most, unit)),
-            (Some(least), None) => format!("at least {}", words::limit(least, unit)),
-            (None, most) => format!("at most {}", words::limit(most.unwrap_or_default(), unit)),
-        }
+        words::limits(self.bounds(), self.unit.word())
     }
 
     /// Returns the middle of a range with two ends, else its only end.
@@ -153,7 +133,8 @@ impl<'b> Range<'b> {
     fn shown(&self, bound: Bound) -> LimitShown {
         let Bounds { least, most } = self.bounds();
         let figure = self.figure(bound);
-        let text = |pick: fn(&Figure) -> &String| figure.map(pick).cloned().unwrap_or_default();
+        let text =
+            |pick: fn(&LimitFigure) -> &String| figure.map(pick).cloned().unwrap_or_default();
         LimitShown {
             least,
             most,
@@ -217,10 +198,11 @@ impl<'b> Range<'b> {
             Ok(value) => value,
             Err(lack) => return vec![not_checked(rule, name, lack)],
         };
-        let Some(judged) = self.judge_danger(value) else { return Vec::new() };
+        let sum = self.sum(rule, name, value, true);
+        let Some(judged) = self.judge_danger(value) else { return vec![sum] };
         let finding = say(value, &judged)
             .judged(words::figure(value, self.unit), Some(self.shown(judged.bound)));
-        vec![judged.stop(finding).found()]
+        vec![judged.stop(finding).found(), sum]
     }
 
     /// Judges a value against an ordinary limit and makes a finding where it is not in order.
@@ -236,10 +218,22 @@ impl<'b> Range<'b> {
             Ok(value) => value,
             Err(lack) => return vec![not_checked(rule, name, lack)],
         };
-        let Some(judged) = range.judge(value) else { return Vec::new() };
+        let sum = range.sum(rule, name, value, false);
+        let Some(judged) = range.judge(value) else { return vec![sum] };
         let finding = say(value, &judged, range)
             .judged(words::figure(value, range.unit), Some(range.shown(judged.bound)));
-        vec![judged.decide(finding).found()]
+        vec![judged.decide(finding).found(), sum]
+    }
+
+    /// Tells what was judged, whatever comes of it.
+    fn sum(&self, rule: &'static Rule, name: &Name, value: &Budget, danger: bool) -> Outcome {
+        let (least, most) = (self.least.clone(), self.most.clone());
+        judged_sum(rule, name, value, self.unit, Against::Limit { least, most, danger })
+    }
+
+    /// Tells that a value was found too coarse for this limit.
+    pub(super) fn coarse_sum(&self, rule: &'static Rule, name: &Name, value: &Budget) -> Outcome {
+        judged_sum(rule, name, value, self.unit, Against::Fineness { bounds: self.bounds() })
     }
 }
 
@@ -277,6 +271,18 @@ impl Judged {
             (false, false) => format!("only {by} over the limit, too close to call"),
         }
     }
+}
+
+/// Tells what was judged and what it was held against.
+pub(super) fn judged_sum(
+    rule: &'static Rule,
+    name: &Name,
+    value: &Budget,
+    unit: Unit,
+    against: Against,
+) -> Outcome {
+    let (name, value) = (name.clone(), value.clone());
+    Outcome::Judged(Box::new(Sum { rule, name, value, unit, against }))
 }
 
 /// Says that a check could not be made, and what is missing for it.

@@ -1,6 +1,7 @@
 //! Which reading to take again, and with what, so that a value is decided. Knows no limits.
 
 use crate::metrology::Part;
+use crate::model::Place;
 use crate::model::Tool;
 use crate::working::Budget;
 use crate::working::Input;
@@ -12,6 +13,10 @@ const LENGTH_TOOLS: [Tool; 4] = [Tool::Tape, Tool::Bob, Tool::Rule, Tool::Callip
 
 /// How finely one can hope to read on a beach, in millimetres or degrees.
 const FINE: [f64; 4] = [0.5, 0.2, 0.1, 0.05];
+
+/// How far callipers and a rule reach, in millimetres. Common practice, no source.
+const CALLIPERS_REACH: f64 = 150.0;
+const RULE_REACH: f64 = 1000.0;
 
 /// More readings than this are not named one by one.
 const NAMED: usize = 3;
@@ -27,13 +32,10 @@ pub(super) fn measure_again(value: &Budget, tools: Tools, enough: impl Fn(f64) -
     let group: Vec<Part<Input>> = parts.filter(|part| alike(&part.input, &worst)).collect();
     let now = group.iter().map(|part| part.half_width).fold(0.0, f64::max);
     let decides = |to: f64| to < now && enough(read_to(value, &group, to));
-    // A width can be read with anything. Elsewhere a tape can't stand in for a bob, nor a bob for a
-    // rule, so that only tools at least as fine as the reading's own will do.
-    let suits = |tool: Tool| {
-        worst.tool == Tool::Callipers || tools.half_width(tool) <= tools.half_width(worst.tool)
+    let tool = |tool: &&Tool| {
+        let half_width = tools.half_width(**tool);
+        worst.unit == Unit::Mm && suits(tools, &worst, **tool) && decides(half_width)
     };
-    let tool =
-        |tool: &&Tool| worst.unit == Unit::Mm && suits(**tool) && decides(tools.half_width(**tool));
     if let Some(tool) = LENGTH_TOOLS.iter().find(tool) {
         let what = called(&group, tools.half_width(*tool));
         return format!("Measure again: read {what} with {}.", tool.words());
@@ -48,6 +50,57 @@ pub(super) fn measure_again(value: &Budget, tools: Tools, enough: impl Fn(f64) -
             format!("Measure again: {what} first, several times and as finely as you can.")
         }
     }
+}
+
+/// One measurement that would make a value better known.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sharper {
+    /// What to read again.
+    pub what: String,
+    /// Where it was written.
+    pub place: Place,
+    /// With what, or how finely: "with callipers, to ± 0.2 mm", "to ± 0.1 deg".
+    pub with: String,
+    /// What the value would then be good to.
+    pub good_to: f64,
+}
+
+/// Returns the one reading that would sharpen a value most, taken with the finest tool that suits
+/// it; nothing where that is no better than what is there.
+pub(super) fn sharpest(value: &Budget, tools: Tools) -> Option<Sharper> {
+    let (worst, _) = value.shares().first().copied()?;
+    let part = value.parts().iter().find(|part| part.input == worst)?;
+    let unit = worst.unit.word();
+    let with_tool = |tool: Tool| {
+        let half_width = tools.half_width(tool);
+        (half_width, format!("with {}, to ± {half_width} {unit}", tool.words()))
+    };
+    let to = |to: f64| (to, format!("to ± {to} {unit}").trim_end().to_owned());
+    let length = worst.unit == Unit::Mm;
+    let suiting = LENGTH_TOOLS.into_iter().filter(|tool| length && suits(tools, &worst, *tool));
+    let finest = suiting.map(with_tool).min_by(|one, other| one.0.total_cmp(&other.0));
+    let finer = finest.filter(|(half_width, _)| *half_width < part.half_width);
+    let finer = finer.or_else(|| FINE.into_iter().find(|to| *to < part.half_width).map(to));
+    let (half_width, with) = finer?;
+    let good_to = value.read_again_with(worst, half_width).expanded();
+    Some(Sharper { what: worst.what.to_owned(), place: worst.place, with, good_to })
+}
+
+/// Whether a tool can take the place of the one a length was read with.
+///
+/// Nobody lays callipers or a rule over more than they reach. A width can be read with anything
+/// else. Elsewhere a tape can't stand in for a bob, nor a bob for a
+/// rule, so that only tools at least as fine as the reading's own will do.
+fn suits(tools: Tools, reading: &Input, tool: Tool) -> bool {
+    let reach = match tool {
+        Tool::Callipers => CALLIPERS_REACH,
+        Tool::Rule => RULE_REACH,
+        _ => f64::INFINITY,
+    };
+    let reaches = tool == reading.tool || reading.value.abs() <= reach;
+    let fine =
+        reading.tool == Tool::Callipers || tools.half_width(tool) <= tools.half_width(reading.tool);
+    reaches && fine
 }
 
 /// How good the value is once everything coarser in the group is read to ± `to`.

@@ -60,6 +60,7 @@ mod seats_wrong;
 mod sides_unequal;
 mod signer_unknown;
 pub mod sources;
+mod sum;
 mod sum_missing;
 mod sum_wrong;
 mod tag_not_allowed;
@@ -79,8 +80,9 @@ mod wrong_id;
 mod wrong_unit;
 mod wrong_word;
 
-pub use checking::{Check, Checked, check};
+pub use checking::{Check, Checked, check, sums};
 pub use finding::{Figure, Finding, Granted, Label, LimitShown, NotChecked, Outcome};
 pub use level::Level;
 pub use list::{RULES, find};
 pub use rule::{Edit, Example, Looks, Rule};
+pub use sum::{Against, LimitFigure, Sharper, Sum};

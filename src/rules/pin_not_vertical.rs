@@ -25,7 +25,7 @@ pub(super) static RULE: Rule = Rule {
     reason: "The oar turns about the pin. A leaning pin tilts that turn: the blade's pitch changes \
              from catch to finish, and the shaft binds on one horn.",
     remedy: "Level the boat, plumb the pin both ways, and pack its plate or bend the pin at its foot until it stands straight; set the pitch again afterwards.",
-    formula: "lean = atan(offset / pin gauge), less trim aft; plus roll outboard on starboard, less roll on port",
+    formula: "fore and aft, lean = atan(lean aft / pin gauge) - trim of the boat; in and out, lean = atan(lean out / pin gauge), on starboard plus and on port less the roll of the boat",
     default: "1 deg either way",
     sources: &[
         sources::LEHMANN.at("ch. IV, pins stand straight, never outward"),

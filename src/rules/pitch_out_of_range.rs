@@ -22,7 +22,7 @@ pub(super) static RULE: Rule = Rule {
     checks: "The pitch of the blade square off is outside the limits, corrected for the boat's level.",
     reason: "Too little pitch and the blade dives and is hard to get out; too much and it washes out and lets the water go.",
     remedy: "Set the pitch on the forward horn only: less pitch, its top to the bow; more, to the stern. Then set the gap again with the after horn.",
-    formula: "pitch = asin(offset / width at the mark), less trim",
+    formula: "pitch = asin(offset square off / width at the pitch mark) - trim of the boat",
     default: "3 to 7 deg",
     sources: &[
         sources::GEOMETRY.at("offset over the blade's width edge to edge is the sine of the pitch"),

@@ -3,12 +3,14 @@
 use super::finding::Figure;
 use super::finding::Finding;
 use super::finding::Outcome;
+use super::judging::judged_sum;
 use super::judging::not_checked;
 use super::level::Level;
 use super::rule::Example;
 use super::rule::Looks;
 use super::rule::Rule;
 use super::sources;
+use super::sum::Against;
 use super::words;
 use crate::metrology::decision;
 use crate::model::Placed;
@@ -54,19 +56,21 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn check(seat: &SeatSight) -> Vec<Outcome> {
-    seat.sums().iter().filter_map(|sum| one(seat, sum)).collect()
+    seat.sums().iter().flat_map(|sum| one(seat, sum)).collect()
 }
 
-fn one(seat: &SeatSight, sum: &Sum) -> Option<Outcome> {
-    let stated = sum.stated?;
+fn one(seat: &SeatSight, sum: &Sum) -> Vec<Outcome> {
+    let Some(stated) = sum.stated else { return Vec::new() };
     let name = seat.name().at("worked-out").at(sum.key);
     let worked = match &sum.worked {
         Ok(worked) => worked,
-        Err(lack) => return Some(not_checked(&RULE, &name, lack)),
+        Err(lack) => return vec![not_checked(&RULE, &name, lack)],
     };
     let Stated { value, half_digit } = stated.value;
+    let against = Against::Written { value, half_digit };
+    let judged = judged_sum(&RULE, &name, worked, sum.unit, against);
     if !decision::disagrees(value - worked.value(), half_digit) {
-        return None;
+        return vec![judged];
     }
     let gives = words::number(worked.value(), sum.unit.word());
     let finding = Finding::new(&RULE, name, stated.place, format!("the readings give {gives}"))
@@ -80,7 +84,7 @@ fn one(seat: &SeatSight, sum: &Sum) -> Option<Outcome> {
             "If the readings stand, write {gives}, or run `tholebook derive --write`; if not, put the reading right."
         ))
         .judged(Figure { number: value, uncertainty: None, unit: sum.unit.word() }, None);
-    Some(with_inputs(seat, finding, worked).found())
+    vec![with_inputs(seat, finding, worked).found(), judged]
 }
 
 /// Returns a stated value with as many decimals as it was written with.

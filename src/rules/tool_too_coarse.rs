@@ -117,10 +117,10 @@ const JUDGED: [Judged; 15] = [
 ];
 
 fn check(boat: &BoatSight) -> Vec<Outcome> {
-    JUDGED.iter().filter_map(|judged| one(boat, judged)).collect()
+    JUDGED.iter().filter_map(|judged| one(boat, judged)).flatten().collect()
 }
 
-fn one(boat: &BoatSight, judged: &Judged) -> Option<Outcome> {
+fn one(boat: &BoatSight, judged: &Judged) -> Option<[Outcome; 2]> {
     let range = match judged.key {
         LimitKey::Chock => chock_distance::either_way(boat)?,
         key => Range::in_force(boat.in_force, key, judged.unit)?,
@@ -144,7 +144,7 @@ fn one(boat: &BoatSight, judged: &Judged) -> Option<Outcome> {
         ))
         .remedy(again)
         .judged(words::figure(worst, judged.unit), Some(range.shown_whole()));
-    Some(finding.found())
+    Some([finding.found(), range.coarse_sum(&RULE, &boat.boat.record(), worst)])
 }
 
 /// Returns where the reading was written, in the boat's own file, that makes a value coarsest.

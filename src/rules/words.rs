@@ -2,6 +2,8 @@
 //! one without how good it is.
 
 use super::finding::Figure;
+use crate::metrology::decision::Bounds;
+use crate::metrology::decision::GRAIN;
 use crate::working::Budget;
 use crate::working::Unit;
 
@@ -47,6 +49,20 @@ pub(super) fn figure(budget: &Budget, unit: Unit) -> Figure {
 /// Returns a limit's figure as it was set: no more decimals than it has.
 pub(super) fn limit(value: f64, unit: &str) -> String {
     if unit.is_empty() { value.to_string() } else { format!("{value} {unit}") }
+}
+
+/// Returns the figures of a limit as people say them: "at least 5 mm", "3 to 7 deg", "at most 1 deg
+/// either way".
+pub(super) fn limits(bounds: Bounds, unit: &str) -> String {
+    let Bounds { least, most } = bounds;
+    match (least, most) {
+        (Some(least), Some(most)) if (least + most).abs() < GRAIN => {
+            format!("at most {} either way", limit(most, unit))
+        }
+        (Some(least), Some(most)) => format!("{least} to {}", limit(most, unit)),
+        (Some(least), None) => format!("at least {}", limit(least, unit)),
+        (None, most) => format!("at most {}", limit(most.unwrap_or_default(), unit)),
+    }
 }
 
 /// Returns how an oar lies, from the key of a trial: "at the catch".

@@ -55,12 +55,9 @@ impl SeatSight<'_> {
         let rowlock = &self.seat.rowlock;
         let above =
             self.length(rowlock.above_seat.as_ref(), "rowlock/above-seat", "rowlock above seat");
-        let collar = self.collar_to_pin().map(|(collar, _)| collar);
-        let inboard = self.inboard();
-        let risen = collar.and_then(|collar| {
-            work([&above, &inboard, &self.at.dip()], |[above, inboard, dip]| {
-                Some(above + (inboard + collar) * Angle::deg(dip).sin())
-            })
+        let inputs = [&above, &self.inboard(), &self.collar(), &self.at.dip()];
+        let risen = work(inputs, |[above, inboard, collar, dip]| {
+            Some(above + (inboard + collar) * Angle::deg(dip).sin())
         });
         risen.or_else(|_| {
             let [read] = together([read])?;
@@ -77,12 +74,18 @@ impl SeatSight<'_> {
 
     /// Returns how far the handle passes the seat mark, from inboard, spread, seat mark and dip.
     pub fn handle_computed(&self) -> Worked {
-        let (collar, _) = self.collar_to_pin()?;
-        let inputs = [&self.inboard(), &self.spread(), &self.seat_mark(), &self.at.dip()];
-        work(inputs, |[inboard, spread, mark, dip]| {
+        let mark = self.seat_mark();
+        let inputs = [&self.inboard(), &self.collar(), &self.spread(), &mark, &self.at.dip()];
+        work(inputs, |[inboard, collar, spread, mark, dip]| {
             let [inboard, collar, spread, mark] = [inboard, collar, spread, mark].map(Length::mm);
             Some(handle::past_mark(inboard, collar, spread, mark, Angle::deg(dip)).as_mm())
         })
+    }
+
+    /// The collar's bearing face to the pin, as it stands.
+    fn collar(&self) -> Worked {
+        let (collar, place) = self.collar_to_pin()?;
+        Ok(self.at.as_it_stands(collar, place, "collar to pin"))
     }
 
     /// Returns how far the handle passes the centreline, from inboard, spread and dip.

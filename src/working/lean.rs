@@ -39,7 +39,10 @@ impl SeatSight<'_> {
     fn plumbed(&self, reading: Option<&Reading<Slope>>, field: &str, what: &'static str) -> Worked {
         let reading = reading.ok_or_else(|| Lack::of(field))?;
         let gauge = self.at.boat.rigged.pin_gauge;
-        let gauge = gauge.map(|gauge| Budget::exact(gauge.value.as_mm()));
+        let gauge = gauge.map(|gauge| {
+            let (value, place) = (gauge.value.as_mm(), gauge.place);
+            self.at.as_it_stands(value, place, "pin gauge")
+        });
         self.slope(reading, what, &gauge.ok_or_else(|| Lack::of("rigged/pin-gauge")))
     }
 

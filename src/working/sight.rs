@@ -13,6 +13,7 @@ use crate::model::Book;
 use crate::model::Name;
 use crate::model::Oar;
 use crate::model::OarSet;
+use crate::model::Place;
 use crate::model::Placed;
 use crate::model::Reading;
 use crate::model::Seat;
@@ -87,6 +88,11 @@ impl<'b> BoatSight<'b> {
         what: &'static str,
     ) -> Worked {
         self.tools.length(reading, field, what)
+    }
+
+    /// A length that is taken as it stands: it takes part in a sum and adds no doubt to it.
+    pub(super) fn as_it_stands(&self, value: f64, place: Place, what: &'static str) -> Budget {
+        Budget::reading(value, 0.0, Input { place, what, tool: Tool::Tape, value, unit: Unit::Mm })
     }
 
     /// A figure of the class or of the day that is only known as well as its tool reads.
