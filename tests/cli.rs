@@ -455,3 +455,56 @@ fn today_is_the_day_of_the_place_where_the_program_runs() {
     // Fourteen hours before and twelve after: never the same day.
     assert_ne!(day("XXX-14"), day("XXX12"));
 }
+
+/// Spoken, a finding is one line of words: no drawing, no sign, no unit in short.
+#[test]
+fn spoken_findings_are_one_sentence_with_units_spelled_out() {
+    let out = std::process::Command::new(env!("CARGO_BIN_EXE_tholebook"))
+        .args(["lint", "example-club", "--as-of", "2026-11-01", "--spoken"])
+        .output()
+        .expect("the program runs");
+    let text = String::from_utf8(out.stdout).expect("UTF-8");
+    let gap = text.lines().find(|line| line.contains("oar B1")).expect("the tight gap");
+    assert!(
+        gap.starts_with("Danger. Gannet, seat 1: the gap clears oar B1 by 3.0 millimetres"),
+        "{gap}"
+    );
+    assert!(gap.ends_with("See line 43 of boats/gannet.yaml."), "{gap}");
+    let findings: Vec<&str> =
+        text.lines().take_while(|line| !line.starts_with("checked")).collect();
+    for line in findings {
+        assert!(!line.contains(['±', '│', '╰']) && !line.contains(" mm"), "{line}");
+    }
+    assert_eq!(out.status.code(), Some(1));
+}
+
+/// `--also` writes the same findings in another format, whole, beside the report asked for.
+#[test]
+fn a_report_can_be_written_in_another_format_too() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("report.json");
+    let also = format!("json={}", file.display());
+    let run = |also: &str| {
+        std::process::Command::new(env!("CARGO_BIN_EXE_tholebook"))
+            .args([
+                "lint",
+                "example-club",
+                "--as-of",
+                "2026-11-01",
+                "--format",
+                "brief",
+                "--also",
+                also,
+            ])
+            .output()
+            .expect("the program runs")
+    };
+    assert_eq!(run(&also).status.code(), Some(1));
+    let written = std::fs::read_to_string(&file).expect("the report");
+    let json: serde_json::Value = serde_json::from_str(&written).expect("JSON");
+    assert_eq!(json["as_of"], "2026-11-01");
+    let left: Vec<_> = std::fs::read_dir(folder.path()).expect("the folder").collect();
+    assert_eq!(left.len(), 1, "nothing is left beside it");
+    assert_eq!(run("json=/nowhere/at/all.json").status.code(), Some(3));
+    assert_eq!(run("sarif").status.code(), Some(2));
+}

@@ -68,6 +68,14 @@ pub(super) struct Lint {
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: Format,
 
+    /// One plain sentence a finding, units spelled out, no drawing: for screen readers
+    #[arg(long, conflicts_with = "format")]
+    pub(super) spoken: bool,
+
+    /// Also write the report in this format to this file, such as json=report.json; may be repeated
+    #[arg(long, value_name = "FORMAT=FILE", value_parser = also)]
+    pub(super) also: Vec<Also>,
+
     /// Only findings of this name or below it, such as kittiwake/seat-2; may be repeated
     #[arg(long, value_name = "NAME")]
     pub(super) only: Vec<String>,
@@ -162,6 +170,23 @@ pub(super) struct LookOptions {
     /// What drawings are made of
     #[arg(long, value_enum, default_value = "unicode")]
     pub(super) glyphs: GlyphsOption,
+}
+
+/// A report in another format, written to a file.
+#[derive(Clone, Debug)]
+pub(super) struct Also {
+    pub(super) format: Format,
+    pub(super) file: PathBuf,
+}
+
+fn also(text: &str) -> Result<Also, String> {
+    let (format, file) = text.split_once('=').ok_or("write it as FORMAT=FILE")?;
+    let format = Format::from_str(format, false)
+        .map_err(|_| "the format is text, brief or json".to_owned())?;
+    if file.is_empty() {
+        return Err("name the file after the =".to_owned());
+    }
+    Ok(Also { format, file: file.into() })
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

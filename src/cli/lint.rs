@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use super::arguments::Also;
 use super::arguments::FailOn;
 use super::arguments::Format;
 use super::arguments::Lint;
@@ -11,8 +12,10 @@ use super::exit::Exit;
 use super::instead::Instead;
 use super::look::look;
 use super::output::Done;
+use super::output::whole_file;
 use crate::model::Name;
 use crate::reports;
+use crate::reports::Look;
 use crate::reports::Report;
 use crate::rules;
 use crate::rules::Check;
@@ -37,14 +40,30 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
     told.extend(narrow(&open, &mut checked, &arguments.only)?);
     let report = Report { book: &open.book, checked: &checked, as_of, only: &arguments.only };
     let look = look(&arguments.look);
-    let result = match arguments.format {
-        Format::Text => reports::text(&report, look),
-        Format::Brief => reports::brief(&report, look),
-        Format::Json => reports::json(&report),
+    let result = match arguments.spoken {
+        true => reports::spoken(&report, look),
+        false => rendered(&report, arguments.format, look),
     };
-    let exit = exit(&open, &checked, arguments);
+    let mut exit = exit(&open, &checked, arguments);
     told.extend(reason(exit));
+    for Also { format, file } in &arguments.also {
+        if let Err(error) =
+            whole_file(file, &rendered(&report, *format, Look { colour: false, ..look }))
+        {
+            let file = reports::shown::line(&file.display().to_string());
+            told.push(format!("{file} could not be written: {error}"));
+            exit = exit.max(Exit::NotChecked);
+        }
+    }
     Ok(Done { exit, result, told })
+}
+
+fn rendered(report: &Report, format: Format, look: Look) -> String {
+    match format {
+        Format::Text => reports::text(report, look),
+        Format::Brief => reports::brief(report, look),
+        Format::Json => reports::json(report),
+    }
 }
 
 /// Returns where the book is and what comes from standard input instead. `-` may stand in the

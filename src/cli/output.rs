@@ -1,9 +1,11 @@
 //! Results to standard output, everything else to standard error.
 
+use std::fs;
 use std::io;
 use std::io::BufWriter;
 use std::io::ErrorKind;
 use std::io::Write as _;
+use std::path::Path;
 
 use super::exit::Exit;
 
@@ -43,6 +45,21 @@ pub(super) fn hand_over(done: Done) -> Exit {
         }
         _ => done.exit,
     }
+}
+
+/// Writes beside the file, then puts it in its place: never half a file.
+pub(super) fn whole_file(path: &Path, text: &str) -> io::Result<()> {
+    let beside = beside(path);
+    let mut file = fs::File::create(&beside)?;
+    file.write_all(text.as_bytes())?;
+    file.sync_all()?;
+    fs::rename(&beside, path)
+}
+
+fn beside(path: &Path) -> std::path::PathBuf {
+    let mut name = path.file_name().unwrap_or_default().to_owned();
+    name.push(".new");
+    path.with_file_name(name)
 }
 
 /// Tells the user something that is no result. Where nobody listens, nothing is told.

@@ -1,14 +1,12 @@
 //! `schema`: what may stand in a record, as JSON Schema for editors.
 
-use std::fs;
-use std::io;
-use std::io::Write as _;
 use std::path::Path;
 
 use super::arguments::Schema;
 use super::book;
 use super::exit::Exit;
 use super::output::Done;
+use super::output::whole_file;
 use crate::reading::RecordKind;
 use crate::reports;
 use crate::reports::shown;
@@ -50,13 +48,4 @@ fn write_all(folder: &Path) -> Done {
         Ok(written) => Done::result(written),
         Err(told) => Done::refused(Exit::NotChecked, vec![told]),
     }
-}
-
-/// Writes beside the file, then puts it in its place: never half a file.
-fn whole_file(path: &Path, text: &str) -> io::Result<()> {
-    let beside = path.with_extension("new");
-    let mut file = fs::File::create(&beside)?;
-    file.write_all(text.as_bytes())?;
-    file.sync_all()?;
-    fs::rename(&beside, path)
 }

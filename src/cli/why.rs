@@ -23,10 +23,9 @@ use crate::rules::Sum;
 /// Runs the command.
 pub(super) fn run(arguments: &Why) -> Done {
     let what = &arguments.what;
-    if arguments.rule.is_none() && !what.contains('/') {
-        if let Some(rule) = rules::find(what) {
-            return Done::result(reports::explain(rule, look(&arguments.look)));
-        }
+    let rule = if arguments.rule.is_none() { rules::find(what) } else { None };
+    if let Some(rule) = rule {
+        return Done::result(reports::explain(rule, look(&arguments.look)));
     }
     named(arguments).unwrap_or_else(|refused| refused)
 }

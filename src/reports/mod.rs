@@ -22,6 +22,7 @@ pub mod place;
 mod putting_in;
 mod schema;
 pub mod shown;
+mod spoken;
 mod summary;
 mod sums;
 mod sums_in_full;
@@ -37,6 +38,7 @@ pub use json::json;
 pub use look::{Glyphs, Look};
 pub use names_to_ask::names_to_ask;
 pub use schema::{schema, schema_file};
+pub use spoken::spoken;
 pub use sums::{SumsAsked, sums};
 
 use crate::model::Book;
