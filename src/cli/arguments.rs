@@ -30,6 +30,10 @@ pub(super) enum Command {
     Rules(Rules),
     /// Every worked-out value, with how good it is and its unit
     Derive(Derive),
+    /// Every limit in force, for which boat, and where it is set
+    Settings(Settings),
+    /// A boat's rig card: every value, what follows from it, and its verdict
+    Card(Card),
 }
 
 const LINT_EXITS: &str = "\
@@ -111,6 +115,34 @@ pub(super) struct Derive {
     /// text is a table for each boat; json is for programs, with every digit
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: DeriveFormat,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Settings {
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Card {
+    /// The boat, by her id
+    #[arg(value_name = "BOAT")]
+    pub(super) boat: String,
+
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    /// The day to take for today, such as 2026-10-17 [default: today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub(super) as_of: Option<Date>,
 
     #[command(flatten)]
     pub(super) look: LookOptions,

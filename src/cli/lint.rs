@@ -69,7 +69,8 @@ fn wrong(told: &str) -> Done {
     Done::refused(Exit::Usage, told)
 }
 
-fn today() -> Date {
+/// Returns the day that the clock shows.
+pub(super) fn today() -> Date {
     Date::from_civil(jiff::ZonedDateTime::now().date())
 }
 

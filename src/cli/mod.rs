@@ -5,6 +5,7 @@
 
 mod arguments;
 mod book;
+mod card;
 mod derive;
 mod exit;
 mod instead;
@@ -12,6 +13,7 @@ mod lint;
 mod look;
 mod output;
 mod rules;
+mod settings;
 mod why;
 
 use std::ffi::OsString;
@@ -52,6 +54,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Why(why) => why::run(&why),
             Command::Rules(rules) => rules::run(&rules),
             Command::Derive(derive) => derive::run(&derive),
+            Command::Settings(settings) => settings::run(&settings),
+            Command::Card(card) => card::run(&card),
         },
         Err(asked) => not_run(&asked),
     }

@@ -4,6 +4,10 @@
 //! knows neither the clock nor the terminal. All text from outside passes through [`shown`].
 
 mod brief;
+mod card;
+mod card_readings;
+mod card_rows;
+mod card_words;
 mod cautions;
 mod checked;
 mod cutting;
@@ -15,13 +19,17 @@ mod figures_text;
 mod folding;
 mod json;
 mod limit;
+mod limit_layers;
 mod look;
 pub mod place;
+mod settings;
 pub mod shown;
 mod summary;
 mod text;
+mod verdict;
 
 pub use brief::brief;
+pub use card::card;
 pub use cautions::{COLD_BENDING, NO_PERMISSION, WHERE_THE_SUMS_STOP};
 pub use checked::text;
 pub use explain::{explain, rules};
@@ -29,6 +37,7 @@ pub use figures_json::figures_json;
 pub use figures_text::figures_text;
 pub use json::json;
 pub use look::{Glyphs, Look};
+pub use settings::settings;
 
 use crate::model::Book;
 use crate::rules::Checked;

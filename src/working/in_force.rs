@@ -140,10 +140,7 @@ impl<'b> InForce<'b> {
         match (layer, self.class) {
             (Layer::Fallback, _) => format!("class {FALLBACK_CLASS}"),
             (Layer::Class, Some(class)) if file.built_in => format!("class {}", class.id.value),
-            _ => {
-                let line = file.text[..place.span.start].matches('\n').count() + 1;
-                format!("{}:{line}", file.path)
-            }
+            _ => self.book.file_and_line(place),
         }
     }
 
