@@ -2,12 +2,14 @@
 //! verdict; above, what she is; below, what stands against her.
 
 use super::Report;
+use super::card_rows::GOOD_TO;
 use super::card_rows::Row;
 use super::card_rows::Step;
 use super::card_rows::steps;
 use super::card_words::below;
 use super::card_words::head;
 use super::figures_text::rounded;
+use super::look::Glyphs;
 use super::look::Look;
 use super::verdict::LEGEND;
 use super::verdict::Verdict;
@@ -112,7 +114,7 @@ fn value(subject: &Subject, rows: &[&Row], look: Look, out: &mut String) {
     for (index, (called, ..)) in rows[0].worked.iter().enumerate() {
         let worked = |row: &&Row| {
             let (_, places, worked) = &row.worked[index];
-            plain(figure(worked, *places))
+            plain(figure(worked, *places, *called == GOOD_TO, look))
         };
         if rows.iter().any(|row| row.worked.get(index).is_some_and(|(.., worked)| worked.is_ok())) {
             line(&format!("   {called}"), rows.iter().map(worked).collect(), look, out);
@@ -137,23 +139,28 @@ fn cell(subject: &Subject, row: &Row) -> Cell {
     (if fits { whole } else { format!("{read} {}", verdict.short()) }, verdict)
 }
 
-fn figure(worked: &Worked, places: usize) -> String {
-    match worked {
-        Ok(budget) => {
-            let number = rounded(budget.value(), places);
-            format!("{number} ± {:.places$}", budget.expanded())
-        }
-        Err(_) => "-".to_owned(),
+/// A worked-out value and how good it is; of a reading that stands above, how good alone. What is
+/// written in three signs instead of one has no room for blanks.
+fn figure(worked: &Worked, places: usize, good_alone: bool, look: Look) -> String {
+    let Ok(budget) = worked else { return "-".to_owned() };
+    let good = format!("± {:.places$}", budget.expanded());
+    if good_alone {
+        return good;
+    }
+    let whole = format!("{} {good}", rounded(budget.value(), places));
+    match look.glyphs {
+        Glyphs::Unicode => whole,
+        Glyphs::Ascii => whole.replace(" ± ", "±"),
     }
 }
 
 /// Adds a line: each cell in its column, to the right.
 fn line(called: &str, cells: Vec<Cell>, look: Look, out: &mut String) {
     let mut line = fitted(called, CALLED, look);
-    line.push_str(&" ".repeat(CALLED - textwrap::core::display_width(&line)));
+    line.push_str(&" ".repeat(CALLED.saturating_sub(textwrap::core::display_width(&line))));
     for (text, verdict) in cells {
         let text = fitted(&look.words(&text), SEAT - 1, look);
-        let room = SEAT - textwrap::core::display_width(&text);
+        let room = SEAT.saturating_sub(textwrap::core::display_width(&text));
         line.push_str(&" ".repeat(room));
         line.push_str(&verdict.coloured(&text, look));
     }

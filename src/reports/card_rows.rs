@@ -15,6 +15,9 @@ use crate::working::Attitude;
 use crate::working::SeatSight;
 use crate::working::Worked;
 
+/// What stands beside a reading of which nothing is worked out but how good it is.
+pub(super) const GOOD_TO: &str = "good to";
+
 /// One row of the card at one seat.
 pub(super) struct Row {
     /// What people call it, with its unit.
@@ -110,12 +113,12 @@ fn pin(seat: &SeatSight) -> Vec<Row> {
     vec![
         lean("lean aft, mm", pin.lean.aft.as_ref(), "pin/lean/aft")
             .judged(in_force(seat, LimitKey::PinAft))
-            .gives("deg", 2, seat.lean_aft()),
+            .gives("true lean, deg", 2, seat.lean_aft()),
         lean("lean out, mm", pin.lean.out.as_ref(), "pin/lean/out")
             .judged(in_force(seat, LimitKey::PinOut))
-            .gives("deg", 2, seat.lean_out()),
+            .gives("true lean, deg", 2, seat.lean_out()),
         length(seat, "spread, mm", pin.spread.as_ref(), "pin/spread").gives(
-            "good to",
+            GOOD_TO,
             1,
             seat.spread(),
         ),
@@ -129,15 +132,15 @@ fn handle(seat: &SeatSight) -> Vec<Row> {
     vec![
         Row::new("inboard, mm", read(inboard), of_oar.into_iter().collect())
             .judged(in_force(seat, LimitKey::OarInboard))
-            .gives("good to", 1, seat.inboard()),
+            .gives(GOOD_TO, 1, seat.inboard()),
         length(seat, "seat mark, mm", record.seat_mark.as_ref(), "seat-mark").gives(
-            "good to",
+            GOOD_TO,
             1,
             seat.seat_mark(),
         ),
         length(seat, "past mark, mm", record.handle_past_mark.as_ref(), "handle-past-mark")
             .judged(in_force(seat, LimitKey::Handle))
-            .gives("level", 1, seat.handle_read())
+            .gives("true past mark", 1, seat.handle_read())
             .gives("by the sum", 1, seat.handle_computed())
             .gives("past centreline", 1, seat.overlap()),
     ]
@@ -148,7 +151,7 @@ fn chock(seat: &SeatSight) -> Vec<Row> {
     vec![
         length(seat, "chock to pin, mm", chock, "chock-to-pin")
             .judged(in_force(seat, LimitKey::Chock))
-            .gives("good to", 1, seat.chock_to_pin()),
+            .gives(GOOD_TO, 1, seat.chock_to_pin()),
     ]
 }
 
@@ -157,7 +160,7 @@ fn pitch(seat: &SeatSight) -> Vec<Row> {
     let one = |called: &str, attitude: Attitude| {
         let name = seat.name().at("pitch").at(attitude.key());
         Row::new(called, offset(seat.pitch_reading(attitude)), vec![name]).gives(
-            "deg",
+            "pitch, deg",
             2,
             seat.pitch(attitude),
         )
@@ -206,7 +209,7 @@ fn gap(seat: &SeatSight) -> Vec<Row> {
     rows.push(
         length(seat, "after tip, mm", rowlock.after_tip.as_ref(), "rowlock/after-tip")
             .judged(true)
-            .gives("good to", 1, seat.after_tip()),
+            .gives(GOOD_TO, 1, seat.after_tip()),
     );
     rows.push(length(seat, "horn, mm", rowlock.horn.as_ref(), "rowlock/horn"));
     rows.push(
@@ -243,11 +246,12 @@ fn lifts(seat: &SeatSight) -> Vec<Row> {
 
 fn gearing(seat: &SeatSight) -> Vec<Row> {
     let sums = seat.name().at("worked-out");
+    let sound = seat.sums().iter().all(|sum| sum.stated.is_none() || sum.worked.is_ok());
     let written = seat.sums().iter().any(|sum| sum.stated.is_some());
     vec![
         Row::new("sums as written", written.then(|| "written".to_owned()), vec![sums])
             .missing("none")
-            .judged(true)
+            .judged(sound)
             .gives("gearing", 3, seat.gearing())
             .gives("by levers", 3, seat.gearing_levers()),
     ]
@@ -266,15 +270,15 @@ fn oar_data(seat: &SeatSight) -> Vec<Row> {
     vec![
         row("length, mm", "length", |oar| oar.length.as_ref())
             .judged(in_force(seat, LimitKey::OarLength))
-            .gives("good to", 1, seat.oar_length()),
+            .gives(GOOD_TO, 1, seat.oar_length()),
         Row::new("own pitch", offset(own_pitch), pitch_name.into_iter().collect())
             .judged(in_force(seat, LimitKey::OarPitch))
-            .gives("deg", 2, own),
+            .gives(GOOD_TO, 2, own),
         row("widest, mm", "shaft/widest", |oar| oar.shaft.widest())
             .judged(in_force(seat, LimitKey::OarShaft))
-            .gives("good to", 1, seat.widest()),
+            .gives(GOOD_TO, 1, seat.widest()),
         row("narrowest, mm", "shaft/narrowest", |oar| oar.shaft.narrowest()).gives(
-            "good to",
+            GOOD_TO,
             1,
             seat.narrowest(),
         ),

@@ -1,8 +1,10 @@
 //! The words around the table of a rig card: what the boat is, and what stands against her.
 
 use super::card::Subject;
+use super::cautions::COLD_BENDING;
 use super::cautions::NO_PERMISSION;
 use super::cautions::WHERE_THE_SUMS_STOP;
+use super::cautions::bends_metal;
 use super::figures_text::rounded;
 use super::look::Look;
 use super::shown;
@@ -63,8 +65,10 @@ fn not_afloat(subject: &Subject, look: Look, out: &mut String) {
         let line = format!("out of use{since}{by}: {because}");
         out.push_str(&format!("{}\n", look.hanging(&shown::line(&line), "  ", "    ")));
     }
+    let mut before = "";
     for finding in dangers {
-        found(finding, look, out);
+        found(finding, finding.remedy == before, look, out);
+        before = &finding.remedy;
     }
 }
 
@@ -151,11 +155,14 @@ pub(super) fn below(subject: &Subject, in_table: impl Fn(&Finding) -> bool, look
         if number == 0 {
             out.push_str(&format!("\n{}\n", look.heading().style("The boat as a whole")));
         }
-        found(finding, look, &mut out);
+        found(finding, false, look, &mut out);
     }
-    let id = shown::line(record.as_str());
-    let more = format!("What to do at each value: tholebook lint --only {id}");
-    for caution in [&more, WHERE_THE_SUMS_STOP, NO_PERMISSION] {
+    let set = subject.boat.oars.map(|set| format!(" --only {}", set.id.value)).unwrap_or_default();
+    let more = format!("What to do at each value: tholebook lint --only {record}{set}");
+    let bends = subject.findings.iter().any(|finding| bends_metal(finding.rule));
+    let bending = bends.then_some(COLD_BENDING);
+    let cautions = [&*more, WHERE_THE_SUMS_STOP].into_iter().chain(bending);
+    for caution in cautions.chain([NO_PERMISSION]) {
         out.push_str(&format!("\n{}\n", look.wrapped(caution, "")));
     }
     out
@@ -172,12 +179,13 @@ fn section(called: &str, lines: &[String], look: Look, out: &mut String) {
     }
 }
 
-/// Adds a finding: its level, rule and message, and below what to do.
-fn found(finding: &Finding, look: Look, out: &mut String) {
+/// Adds a finding: its level, rule and message, and below what to do, unless that is as above.
+fn found(finding: &Finding, as_above: bool, look: Look, out: &mut String) {
     let words = format!("{} {}: {}", with_letter(finding.level), finding.rule.id, finding.message);
     let words = look.hanging(&shown::line(&words), "  ", "    ");
     let words = Verdict::Found(finding.level).coloured(&words, look);
-    let remedy = look.wrapped(&shown::line(&finding.remedy), "    ");
+    let remedy = if as_above { "What to do: as above." } else { &finding.remedy };
+    let remedy = look.wrapped(&shown::line(remedy), "    ");
     out.push_str(&format!("{words}\n{remedy}\n"));
 }
 
@@ -189,18 +197,19 @@ fn defects(subject: &Subject) -> Vec<String> {
     ids.sort_by_key(|id| &id.value);
     ids.dedup_by_key(|id| &id.value);
     let oars = ids.into_iter().filter_map(|id| subject.report.book.oar(boat, id));
-    let of_oars = oars.flat_map(|oar| {
-        let name = subject.boat.oars.map(|set| set.name_of(oar));
-        oar.defects
-            .iter()
-            .map(move |defect| (format!("oar {}: ", oar.called()), name.clone(), defect))
+    let of_oars = oars.filter_map(|oar| {
+        let name = subject.boat.oars?.name_of(oar);
+        Some((format!("oar {}: ", oar.called()), name, &oar.defects))
     });
-    let own = boat.defects.iter().map(|defect| (String::new(), Some(boat.record()), defect));
-    let open = own.chain(of_oars).filter(|(.., defect)| is_open(defect));
-    let line = |(whose, name, defect): (String, Option<Name>, &Defect)| {
+    let own = std::iter::once((String::new(), boat.record(), &boat.defects));
+    let open = own.chain(of_oars).flat_map(|(whose, name, defects)| {
+        let numbered = (1..).zip(defects).filter(|(_, defect)| is_open(defect));
+        numbered.map(move |(number, defect)| (whose.clone(), name.clone(), number, defect))
+    });
+    let line = |(whose, name, number, defect): (String, Name, usize, &Defect)| {
         let found = on(defect.found);
-        let name = name.map(|name| name.at("defects").at(&found));
-        let verdict = name.map_or_else(|| "-".to_owned(), |name| verdict(subject, &name, false));
+        let part = defect.found.map_or_else(|| number.to_string(), |_| found.clone());
+        let verdict = verdict(subject, &name.at("defects").at(part), false);
         format!("{whose}{}, found {found}: {verdict}", said(defect.what.as_ref()))
     };
     open.map(line).collect()
@@ -220,7 +229,8 @@ fn knocks(subject: &Subject) -> Vec<String> {
         let day = on(knock.date);
         let at: Vec<&str> = knock.seats.iter().map(|seat| &*seat.value).collect();
         let at = if at.is_empty() { String::new() } else { format!(" ({})", at.join(", ")) };
-        let verdict = verdict(subject, &boat.record().at("knocks").at(&day), true);
+        let checked = knock.date.is_some() && boat.rigged.date.is_some();
+        let verdict = verdict(subject, &boat.record().at("knocks").at(&day), checked);
         format!("{day}: {}{at}: {verdict}", said(knock.what.as_ref()))
     };
     knocks.map(line).collect()

@@ -18,7 +18,7 @@ pub(super) enum Verdict {
 /// What each verdict means.
 pub(super) const LEGEND: &str = "D danger, F fault, U unsure, N note; clear: looked at and in \
      order; -: not checked. First what was read, below it what is worked out from it, ± how good \
-     it is.";
+     it is. Positive: lean to the stern and outboard, pitch with the blade's top to the stern.";
 
 impl Verdict {
     /// Returns the verdict of a value that findings were made of; `checked` is whether any rule
