@@ -60,28 +60,28 @@ fn a_limit_of_the_club_tells_file_line_source_and_what_it_overrides() {
     holds(&text, "clearance at least 6 mm: gap less the widest part of the shaft");
     holds(
         &text,
-        "club.yaml:12 (minute 7), over class surfboat: at least 5 mm. A danger limit: it can't be switched off",
+        "club.yaml:13 (minute 7), over class surfboat: at least 5 mm. A danger limit: it can't be switched off",
     );
 }
 
 #[test]
 fn a_limit_without_a_source_is_set_by_the_club() {
     let text = told(&[limits("limits:\n  surfboat:\n    loose: {most: 12}\npeople:")]);
-    holds(&text, "club.yaml:12 (set by the club), over class surfboat: at most 15 mm");
+    holds(&text, "club.yaml:13 (set by the club), over class surfboat: at most 15 mm");
 }
 
 #[test]
 fn a_limit_that_is_switched_off_says_so_and_what_held_below() {
     let text = told(&[limits("limits:\n  surfboat:\n    loose: none\npeople:")]);
     holds(&text, "loose none, switched off: gap less the narrowest");
-    holds(&text, "club.yaml:12, over class surfboat: at most 15 mm");
+    holds(&text, "club.yaml:13, over class surfboat: at most 15 mm");
 }
 
 #[test]
 fn a_danger_limit_that_was_to_be_switched_off_stays_in_force_and_says_so() {
     let text = told(&[limits("limits:\n  surfboat:\n    clearance: none\npeople:")]);
     holds(&text, "clearance at least 5 mm: gap less");
-    holds(&text, "it can't be switched off; club.yaml:12 says none in vain");
+    holds(&text, "it can't be switched off; club.yaml:13 says none in vain");
 }
 
 #[test]
@@ -90,7 +90,7 @@ fn of_a_range_the_end_that_another_layer_sets_is_told_by_itself() {
     holds(&text, "pitch at least 3 deg: pitch square off class surfboat");
     holds(
         &text,
-        "pitch at most 6 deg: pitch square off club.yaml:12 (set by the club), over class surfboat: at most 7 deg",
+        "pitch at most 6 deg: pitch square off club.yaml:13 (set by the club), over class surfboat: at most 7 deg",
     );
 }
 
@@ -103,7 +103,7 @@ fn a_boat_with_limits_of_her_own_is_told_apart_with_only_those() {
     let apart = text.split("Kittiwake: limits of her own; all others as class surfboat").nth(1);
     let apart = apart.expect("a list of her own");
     holds(apart, "clearance at least 7 mm");
-    holds(apart, "(hers), over club.yaml:12: at least 6 mm, and class surfboat: at least 5 mm");
+    holds(apart, "(hers), over club.yaml:13: at least 6 mm, and class surfboat: at least 5 mm");
     assert!(!apart.contains("pitch-match"), "{apart}");
 }
 
@@ -127,7 +127,7 @@ fn an_unknown_class_leaves_the_danger_limit_in_force() {
 #[test]
 fn limits_for_a_class_that_no_boat_has_are_told() {
     let text = told(&[limits("limits:\n  surfbaot:\n    loose: none\npeople:")]);
-    holds(&text, "club.yaml:11 sets limits for class surfbaot; no boat is of that class.");
+    holds(&text, "club.yaml:12 sets limits for class surfbaot; no boat is of that class.");
 }
 
 #[test]

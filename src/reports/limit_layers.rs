@@ -68,8 +68,8 @@ impl Layered {
         let source = source.filter(|source| !source.is_empty());
         let source = source.map_or_else(String::new, |source| format!(" ({source})"));
         let mut words = format!("{}{source}", said[winner].from);
-        for number in winner + 1..said.len() {
-            let (from, figures) = (&said[number].from, self.figures(number));
+        for (number, below) in said.iter().enumerate().skip(winner + 1) {
+            let (from, figures) = (&below.from, self.figures(number));
             let word = if number == winner + 1 { "over" } else { "and" };
             words.push_str(&format!(", {word} {from}: {figures}"));
         }

@@ -124,7 +124,7 @@ fn constants(in_force: InForce, look: Look, out: &mut String) {
     let angles = class.map(|class| &class.oar_angle);
     let collar = class.and_then(|class| class.collar_to_pin);
     let collar = collar.map(|collar| (format!("{} mm", collar.value.as_mm()), collar.place));
-    let all: [(&str, &str, Option<(String, Place)>); 4] = [
+    let all = [
         ("catch", "oar forward of square", angles.and_then(|a| a.catch).map(angle)),
         ("finish", "oar abaft square", angles.and_then(|a| a.finish).map(angle)),
         ("dip", "blade below the rowlock", angles.and_then(|a| a.dip).map(angle)),

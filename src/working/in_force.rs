@@ -101,7 +101,7 @@ impl<'b> InForce<'b> {
             }
             this.figure(set, part, layer).map(|limit| this.figured(layer, limit))
         });
-        layers.chain(this.fallback(key, part).into_iter())
+        layers.chain(this.fallback(key, part))
     }
 
     fn layers(&self) -> impl Iterator<Item = (&'b Limits, Layer)> + use<'b> {
