@@ -9,7 +9,6 @@ use super::shown;
 use crate::model::Boat;
 use crate::model::Book;
 use crate::model::LimitKey;
-use crate::model::Place;
 use crate::model::Tool;
 use crate::working::Fineness;
 use crate::working::InForce;
