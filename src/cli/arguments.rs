@@ -32,6 +32,10 @@ pub(super) enum Command {
     Derive(Derive),
     /// What may stand in a record, as JSON Schema, for editors
     Schema(Schema),
+    /// Every limit in force, for which boat, and where it is set
+    Settings(Settings),
+    /// A boat's rig card: every value, what follows from it, and its verdict
+    Card(Card),
 }
 
 const LINT_EXITS: &str = "\
@@ -156,6 +160,34 @@ pub(super) struct Schema {
     /// Write every schema into this folder
     #[arg(long, value_name = "DIR")]
     pub(super) out: Option<PathBuf>,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Settings {
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Card {
+    /// The boat, by her id
+    #[arg(value_name = "BOAT")]
+    pub(super) boat: String,
+
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    /// The day to take for today, such as 2026-10-17 [default: today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub(super) as_of: Option<Date>,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
 }
 
 #[derive(Args, Debug)]

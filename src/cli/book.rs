@@ -43,6 +43,14 @@ impl OpenBook {
         boats.is_empty() && oar_sets.is_empty() && crews.is_empty() && self.faults.is_empty()
     }
 
+    /// Returns how many things could not be read, in words, where there are any.
+    pub(super) fn unread(&self) -> Option<String> {
+        let count = self.faults.len();
+        let things = if count == 1 { "thing" } else { "things" };
+        let told = format!("{count} {things} in this book can't be read; see tholebook lint");
+        (count > 0).then_some(told)
+    }
+
     /// Returns whether the club's settings could not be read as they stand.
     pub(super) fn settings_are_bad(&self) -> bool {
         let path = |fault: &Fault| &*self.book.file(fault.place.file).path;

@@ -29,12 +29,9 @@ fn derived(arguments: &Derive) -> Result<Done, Done> {
         DeriveFormat::Json => reports::figures_json(&sights),
     };
     let exit = if open.settings_are_bad() { Exit::Usage } else { Exit::Clear };
+    let unread = open.unread();
     let mut told = open.told;
-    if !open.faults.is_empty() {
-        let things = if open.faults.len() == 1 { "thing" } else { "things" };
-        let count = open.faults.len();
-        told.push(format!("{count} {things} in this book can't be read; see tholebook lint"));
-    }
+    told.extend(unread);
     Ok(Done { exit, result, told })
 }
 

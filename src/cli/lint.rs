@@ -91,6 +91,7 @@ fn wrong(told: &str) -> Done {
     Done::refused(Exit::Usage, told)
 }
 
+/// Returns the day that the clock shows.
 pub(super) fn today() -> Date {
     Date::from_civil(jiff::ZonedDateTime::now().date())
 }

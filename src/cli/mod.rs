@@ -5,6 +5,7 @@
 
 mod arguments;
 mod book;
+mod card;
 mod derive;
 mod exit;
 mod instead;
@@ -13,6 +14,7 @@ mod look;
 mod output;
 mod rules;
 mod schema;
+mod settings;
 mod why;
 
 use std::ffi::OsString;
@@ -54,6 +56,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Rules(rules) => rules::run(&rules),
             Command::Derive(derive) => derive::run(&derive),
             Command::Schema(schema) => schema::run(&schema),
+            Command::Settings(settings) => settings::run(&settings),
+            Command::Card(card) => card::run(&card),
         },
         Err(asked) => not_run(&asked),
     }

@@ -83,6 +83,18 @@ impl Book {
         &self.files[id.0]
     }
 
+    /// Returns the file and line of a place: `club.yaml:12`.
+    ///
+    /// # Panics
+    ///
+    /// If the place is of another book.
+    #[must_use]
+    pub fn file_and_line(&self, place: Place) -> String {
+        let file = self.file(place.file);
+        let line = file.text[..place.span.start].matches('\n').count() + 1;
+        format!("{}:{line}", file.path)
+    }
+
     /// Returns every value that was written in a file, by name.
     #[must_use]
     pub fn written_in(&self, file: FileId) -> &[(Name, Place)] {

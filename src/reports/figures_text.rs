@@ -130,7 +130,7 @@ fn value(budget: &Budget, figure: &Figure) -> String {
 }
 
 /// Returns a number with its decimals; one that comes to nought has no sign.
-fn rounded(number: f64, places: usize) -> String {
+pub(super) fn rounded(number: f64, places: usize) -> String {
     let text = format!("{number:.places$}");
     let nought = text.bytes().all(|byte| matches!(byte, b'-' | b'0' | b'.'));
     if nought { text.trim_start_matches('-').to_owned() } else { text }

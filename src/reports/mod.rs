@@ -5,6 +5,10 @@
 
 mod aside;
 mod brief;
+mod card;
+mod card_readings;
+mod card_rows;
+mod card_words;
 mod cautions;
 mod checked;
 mod cutting;
@@ -16,19 +20,23 @@ mod figures_text;
 mod folding;
 mod json;
 mod limit;
+mod limit_layers;
 mod look;
 mod names_to_ask;
 pub mod place;
 mod putting_in;
 mod schema;
+mod settings;
 pub mod shown;
 mod spoken;
 mod summary;
 mod sums;
 mod sums_in_full;
 mod text;
+mod verdict;
 
 pub use brief::brief;
+pub use card::card;
 pub use cautions::{COLD_BENDING, NO_PERMISSION, WHERE_THE_SUMS_STOP};
 pub use checked::text;
 pub use explain::{explain, rules};
@@ -38,6 +46,7 @@ pub use json::json;
 pub use look::{Glyphs, Look};
 pub use names_to_ask::names_to_ask;
 pub use schema::{schema, schema_file};
+pub use settings::settings;
 pub use spoken::spoken;
 pub use sums::{SumsAsked, sums};
 

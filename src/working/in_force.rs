@@ -27,6 +27,32 @@ pub struct LimitInForce {
     pub place: Place,
 }
 
+/// Who may set a limit, in the order of say.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Layer {
+    /// The boat herself.
+    Boat,
+    /// The club, for the boat's class.
+    Club,
+    /// The boat's class.
+    Class,
+    /// The program's own class, for limits that guard life.
+    Fallback,
+}
+
+/// What one layer says of one figure of a limit.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LimitSaid {
+    /// The layer.
+    pub layer: Layer,
+    /// Who set it: a class, or a file and line.
+    pub from: String,
+    /// Whether the limit is switched off here. One that guards life stays in force all the same.
+    pub off: bool,
+    /// The figure; none where the limit is switched off.
+    pub limit: Option<LimitInForce>,
+}
+
 /// What is in force for one boat.
 #[derive(Clone, Copy)]
 pub struct InForce<'b> {
@@ -57,57 +83,77 @@ impl<'b> InForce<'b> {
     /// class does.
     #[must_use]
     pub fn limit(&self, key: LimitKey, part: Part) -> Option<LimitInForce> {
-        for (limits, whose) in self.layers() {
-            let Some(set) = limits.of(key) else { continue };
-            if set.off && !key.guards_life() {
-                return None;
-            }
-            if let Some(limit) = self.figure(set, part, whose) {
-                return Some(limit);
-            }
-        }
-        if key.guards_life() { self.fallback(key, part) } else { None }
+        let mut said = self.said(key, part);
+        said.find(|said| !said.off || !key.guards_life())?.limit
     }
 
-    fn layers(&self) -> impl Iterator<Item = (&'b Limits, Whose)> {
+    /// Returns what each layer says of one figure of a limit, in the order of say: the boat, the
+    /// club, the class, and for a limit that guards life the program's own class.
+    ///
+    /// The first that says anything wins; of a limit that guards life, the first with a figure.
+    pub fn said(&self, key: LimitKey, part: Part) -> impl Iterator<Item = LimitSaid> {
+        let this = *self;
+        let layers = this.layers().filter_map(move |(limits, layer)| {
+            let set = limits.of(key)?;
+            if set.off {
+                let from = this.set_at(set.place, layer);
+                return Some(LimitSaid { layer, from, off: true, limit: None });
+            }
+            this.figure(set, part, layer).map(|limit| this.figured(layer, limit))
+        });
+        layers.chain(this.fallback(key, part))
+    }
+
+    fn layers(&self) -> impl Iterator<Item = (&'b Limits, Layer)> + use<'b> {
         let class_id = self.boat.class.as_ref().map(|class| class.value.as_str());
         let of_club = move |limits: &&'b crate::model::ClubLimits| {
             Some(limits.class.value.as_str()) == class_id
         };
         let club = self.book.club.limits.iter().find(of_club);
-        let boat = Some((&self.boat.limits, Whose::Set));
-        let club = club.map(|club| (&club.limits, Whose::Set));
-        let class = self.class.map(|class| (&class.limits, Whose::Class));
+        let boat = Some((&self.boat.limits, Layer::Boat));
+        let club = club.map(|club| (&club.limits, Layer::Club));
+        let class = self.class.map(|class| (&class.limits, Layer::Class));
         boat.into_iter().chain(club).chain(class)
     }
 
-    fn figure(&self, set: &SetLimit, part: Part, whose: Whose) -> Option<LimitInForce> {
+    fn figured(&self, layer: Layer, limit: LimitInForce) -> LimitSaid {
+        LimitSaid { layer, from: limit.from.clone(), off: false, limit: Some(limit) }
+    }
+
+    fn figure(&self, set: &SetLimit, part: Part, layer: Layer) -> Option<LimitInForce> {
         let bound = set.bounds.iter().find(|bound| bound.part == part)?;
         let source = set.source.as_ref().map(|source| source.value.clone());
         let place = bound.value.place;
         Some(LimitInForce {
             value: bound.value.value,
-            from: self.from(place, whose),
+            from: self.set_at(place, layer),
             source: source.unwrap_or_else(|| "set by the club".to_owned()),
             place,
         })
     }
 
-    fn from(&self, place: Place, whose: Whose) -> String {
+    /// Returns where something was set, as people say it: the program's own class by its name,
+    /// all else by file and line.
+    #[must_use]
+    pub fn set_at(&self, place: Place, layer: Layer) -> String {
         let file = self.book.file(place.file);
-        match (whose, self.class) {
-            (Whose::Class, Some(class)) if file.built_in => format!("class {}", class.id.value),
-            _ => {
-                let line = file.text[..place.span.start].matches('\n').count() + 1;
-                format!("{}:{line}", file.path)
-            }
+        match (layer, self.class) {
+            (Layer::Fallback, _) => format!("class {FALLBACK_CLASS}"),
+            (Layer::Class, Some(class)) if file.built_in => format!("class {}", class.id.value),
+            _ => self.book.file_and_line(place),
         }
     }
 
-    fn fallback(&self, key: LimitKey, part: Part) -> Option<LimitInForce> {
-        let class = self.book.class(FALLBACK_CLASS)?;
-        let limit = self.figure(class.limits.of(key)?, part, Whose::Class)?;
-        Some(LimitInForce { from: format!("class {FALLBACK_CLASS}"), ..limit })
+    /// What the program's own class says of a limit that guards life, where the boat's own class
+    /// says nothing.
+    fn fallback(&self, key: LimitKey, part: Part) -> Option<LimitSaid> {
+        let of = |class: &Class| self.figure(class.limits.of(key)?, part, Layer::Fallback);
+        let own = self.class.and_then(of);
+        if own.is_some() || !key.guards_life() {
+            return None;
+        }
+        let limit = of(self.book.class(FALLBACK_CLASS)?)?;
+        Some(self.figured(Layer::Fallback, limit))
     }
 
     /// Returns the dip of the oars.
@@ -116,10 +162,4 @@ impl<'b> InForce<'b> {
         let dip = self.class?.oar_angle.dip?;
         Some(Placed { value: dip.value.as_deg(), place: dip.place })
     }
-}
-
-#[derive(Clone, Copy)]
-enum Whose {
-    Set,
-    Class,
 }

@@ -22,14 +22,14 @@ mod stature;
 mod sums;
 mod tools;
 
-pub use in_force::{InForce, LimitInForce};
+pub use in_force::{InForce, Layer, LimitInForce, LimitSaid};
 pub use input::{Input, Unit};
 pub use lack::{Lack, Worked};
 pub use oar::OarSight;
 pub use pitch::{ArcLean, Attitude};
 pub use sight::{BoatSight, SeatSight};
 pub use sums::Sum;
-pub use tools::Tools;
+pub use tools::{Fineness, Tools};
 
 /// A value and what it was worked out from.
 pub type Budget = crate::metrology::Budget<Input>;

@@ -9,12 +9,23 @@ use crate::metrology::half_width::of_readings;
 use crate::model::Boat;
 use crate::model::Book;
 use crate::model::HalfWidths;
+use crate::model::Place;
+use crate::model::Placed;
 use crate::model::Reading;
 use crate::model::Tool;
 use crate::units::Angle;
 use crate::units::Length;
 use crate::units::Slope;
 use crate::units::Weight;
+
+/// How finely a tool reads, as one layer says.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fineness {
+    /// The half-width, in millimetres, degrees or kilograms.
+    pub half_width: f64,
+    /// Where it is written; nowhere, where it is the usual one.
+    pub place: Option<Place>,
+}
 
 /// How finely tools read: as a boat's rigging day says, else as the club does, else as a careful
 /// hand reads.
@@ -40,9 +51,21 @@ impl<'b> Tools<'b> {
     /// Returns how finely a tool reads, in millimetres, degrees or kilograms.
     #[must_use]
     pub fn half_width(self, tool: Tool) -> f64 {
+        self.stated(tool).next().map_or_else(|| usual(tool), |stated| stated.value)
+    }
+
+    /// Returns who says how finely a tool reads, in the order of say; what is usual comes last.
+    pub fn said(self, tool: Tool) -> impl Iterator<Item = Fineness> {
+        let place = |stated: Placed<f64>| (stated.value, Some(stated.place));
+        let stated = self.stated(tool).map(place);
+        let all = stated.chain(std::iter::once((usual(tool), None)));
+        all.map(|(half_width, place)| Fineness { half_width, place })
+    }
+
+    /// Where the day or the club states how finely a tool reads; the day comes first.
+    fn stated(self, tool: Tool) -> impl Iterator<Item = Placed<f64>> {
         let day = self.day.and_then(|day| day.of(tool));
-        day.or_else(|| self.club.of(tool))
-            .map_or_else(|| usual(tool), |half_width| half_width.value)
+        day.into_iter().chain(self.club.of(tool))
     }
 
     /// A length that was read.

@@ -1,0 +1,68 @@
+//! The verdict of one value: the worst that was found of it, told by letter and word.
+
+use super::look::Look;
+use crate::rules::Finding;
+use crate::rules::Level;
+
+/// What may be said of a value.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub(super) enum Verdict {
+    /// Something was found.
+    Found(Level),
+    /// It was looked at, and nothing was found.
+    Clear,
+    /// Nobody looked: it was not measured, or no rule is in force for it.
+    NotChecked,
+}
+
+/// What each verdict means.
+pub(super) const LEGEND: &str = "D danger, F fault, U unsure, N note; clear: looked at and in \
+     order; -: not checked. First what was read, below it what is worked out from it, ± how good \
+     it is. Positive: lean to the stern and outboard, pitch with the blade's top to the stern.";
+
+impl Verdict {
+    /// Returns the verdict of a value that findings were made of; `checked` is whether any rule
+    /// looked at it.
+    pub(super) fn of<'f>(findings: impl Iterator<Item = &'f Finding>, checked: bool) -> Self {
+        match findings.map(|finding| finding.level).max() {
+            Some(level) => Self::Found(level),
+            None if checked => Self::Clear,
+            None => Self::NotChecked,
+        }
+    }
+
+    /// Returns the verdict as letter and word.
+    pub(super) fn words(self) -> String {
+        match self {
+            Self::Found(level) => with_letter(level),
+            Self::Clear => "clear".to_owned(),
+            Self::NotChecked => "-".to_owned(),
+        }
+    }
+
+    /// Returns the verdict where there is little room: the letter alone.
+    pub(super) fn short(self) -> String {
+        match self {
+            Self::Found(level) => letter(level),
+            Self::Clear => "clear".to_owned(),
+            Self::NotChecked => "-".to_owned(),
+        }
+    }
+
+    /// Returns words in the colour of the verdict; of one that is not bad, as they are.
+    pub(super) fn coloured(self, words: &str, look: Look) -> String {
+        match self {
+            Self::Found(level) => look.of_level(level).style(words).to_string(),
+            _ => words.to_owned(),
+        }
+    }
+}
+
+/// Returns a level as letter and word: "F fault".
+pub(super) fn with_letter(level: Level) -> String {
+    format!("{} {}", letter(level), level.word())
+}
+
+fn letter(level: Level) -> String {
+    level.word()[..1].to_uppercase()
+}
