@@ -1,0 +1,94 @@
+//! What the counts must prove, and the table that shows them.
+
+use std::fmt::Write;
+
+use crate::counting::Counts;
+use crate::counting::Table;
+
+/// How many standard deviations the bound lies above the rate counted: 99.9 % one-sided.
+const SURE: f64 = 3.09;
+
+/// Rules that judge a danger.
+const DANGERS: [&str; 2] = ["gap-too-tight", "horn-hooks"];
+
+/// Returns the rate that the true rate is surely below, by the counts: 99.9 % one-sided.
+///
+/// # Source
+///
+/// Wilson, Probable inference, the law of succession, and statistical inference, J. Am. Stat.
+/// Assoc. 22 (1927), the upper end of the score interval; from memory.
+pub(crate) fn surely_below(events: usize, of: usize) -> f64 {
+    let (of, rate) = (of as f64, events as f64 / of as f64);
+    let square = SURE * SURE;
+    let spread = SURE * (rate * (1.0 - rate) / of + square / (4.0 * of * of)).sqrt();
+    (rate + square / (2.0 * of) + spread) / (1.0 + square / of)
+}
+
+/// In how many pairs of blades or chocks, or of pitches of one blade, the highest and the lowest
+/// may be picked when the truth is at the limit.
+fn pairs(row: &str) -> f64 {
+    match row {
+        _ if row.ends_with("1 against 3") => 3.0,
+        _ if row.ends_with("2 against 2") => 4.0,
+        "pitch-varies-through-arc" => 2.0,
+        _ => 1.0,
+    }
+}
+
+/// Returns every claim that the counts don't prove.
+pub(crate) fn unproven(table: &Table) -> String {
+    let mut unproven = String::new();
+    for (&(row, place), &counts) in table {
+        for (what, events, below) in claims(row, place, counts) {
+            let bound = surely_below(events, counts.all());
+            if bound >= below {
+                let (of, bound, below) = (counts.all(), 100.0 * bound, 100.0 * below);
+                writeln!(
+                    unproven,
+                    "{row} at {place}: {what}: {events} of {of}, below {bound:.2} %, not {below} %"
+                )
+                .expect("a text grows");
+            }
+        }
+    }
+    unproven
+}
+
+/// What is claimed of a row: what it is, how often it came about, and the rate it stays below.
+fn claims(row: &str, place: i32, counts: Counts) -> Vec<(&'static str, usize, f64)> {
+    let danger = DANGERS.contains(&row);
+    let Counts { nothing, proven, .. } = counts;
+    match place {
+        0 if danger => {
+            vec![("danger passed", nothing, 0.025), ("told to bend in doubt", proven, 0.025)]
+        }
+        // One pair errs in under 2.5 %; of several pairs any one may.
+        0 if pairs(row) > 1.0 => vec![("sound boat accused", proven, 0.025 * pairs(row))],
+        0 => vec![("sound boat accused", proven, 0.05)],
+        -1 => vec![("sound boat accused", proven, 0.02)],
+        _ if danger => vec![("danger passed", nothing, 0.02)],
+        1 => vec![("fault missed", nothing, 0.05)],
+        _ => vec![("fault missed", nothing, 0.02)],
+    }
+}
+
+/// Returns the counts as a table in Markdown.
+pub(crate) fn shown(table: &Table) -> String {
+    let mut text = String::from(
+        "| rule | truth | tried | nothing said | unsure | fault or proven short |\n|---|---|---|---|---|---|\n",
+    );
+    for (&(row, place), &counts) in table {
+        let of = counts.all() as f64;
+        let [nothing, doubt, proven] = [counts.nothing, counts.doubt, counts.proven]
+            .map(|events| format!("{:.2} %", 100.0 * events as f64 / of));
+        let place = match place {
+            -1 => "1 U within",
+            0 => "at the limit",
+            1 => "1 U beyond",
+            _ => "2 U beyond",
+        };
+        writeln!(text, "| {row} | {place} | {of} | {nothing} | {doubt} | {proven} |")
+            .expect("a text grows");
+    }
+    text
+}
