@@ -65,10 +65,10 @@ fn claims(row: &str, place: i32, counts: Counts) -> Vec<(&'static str, usize, f6
         // One pair errs in under 2.5 %; of several pairs any one may.
         0 if pairs(row) > 1.0 => vec![("sound boat accused", proven, 0.025 * pairs(row))],
         0 => vec![("sound boat accused", proven, 0.05)],
-        -1 => vec![("sound boat accused", proven, 0.02)],
-        _ if danger => vec![("danger passed", nothing, 0.02)],
-        1 => vec![("fault missed", nothing, 0.05)],
-        _ => vec![("fault missed", nothing, 0.02)],
+        -1 => vec![("sound boat accused", proven, 0.05)],
+        _ if danger => vec![("danger passed", nothing, 0.025)],
+        1 => vec![("fault missed", nothing, 0.1)],
+        _ => vec![("fault missed", nothing, 0.05)],
     }
 }
 

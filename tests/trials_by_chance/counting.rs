@@ -23,7 +23,7 @@ use crate::record::CLUB;
 pub(crate) const PLACES: [i32; 4] = [-1, 0, 1, 2];
 
 /// How many boats are read and judged as one book.
-const BOOK: usize = 250;
+const BOOK: usize = 125;
 
 /// How often what was said of one kind of truth.
 #[derive(Clone, Copy, Debug, Default)]
@@ -59,7 +59,7 @@ pub(crate) fn counted() -> Table {
     for (kind, design) in DESIGNS.iter().enumerate() {
         for place in PLACES {
             let boats = design.boats[usize::from(place != 0)];
-            let seed = |book: usize| (kind * 100 + book) as u64 * 10 + place.unsigned_abs() as u64;
+            let seed = |book: usize| (kind * 1000 + book) as u64 * 10 + place.unsigned_abs() as u64;
             let sign = u64::from(place < 0) << 40;
             books.extend((0..boats.div_ceil(BOOK)).map(|at| (design, place, seed(at) | sign)));
         }

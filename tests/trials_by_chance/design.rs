@@ -23,13 +23,13 @@ pub(crate) struct Design {
 }
 
 pub(crate) const DESIGNS: [Design; 7] = [
-    Design { make: seats, boats: [2500, 500] },
-    Design { make: pitch, boats: [1000, 500] },
-    Design { make: one_against_one, boats: [4000, 1000] },
-    Design { make: one_against_three, boats: [4000, 1000] },
-    Design { make: two_against_two, boats: [4000, 1000] },
-    Design { make: sides, boats: [4000, 1000] },
-    Design { make: arc, boats: [1500, 500] },
+    Design { make: seats, boats: [1500, 125] },
+    Design { make: pitch, boats: [500, 125] },
+    Design { make: one_against_one, boats: [1500, 250] },
+    Design { make: one_against_three, boats: [1500, 250] },
+    Design { make: two_against_two, boats: [1500, 250] },
+    Design { make: sides, boats: [1500, 250] },
+    Design { make: arc, boats: [500, 125] },
 ];
 
 fn at(row: &'static str, rule: &'static str, name: impl Into<String>) -> Watch {

@@ -71,9 +71,6 @@ impl SeatRecord {
         )?;
         writeln!(oars, "  - oar: A{number}\n    length: 3860\n    inboard: {inboard:.5}")?;
         writeln!(oars, "    blade: {{at-mark: {at_mark:.5}}}")?;
-        writeln!(
-            oars,
-            "    shaft: {{widest: {widest:.5}, narrowest: {narrowest:.5}, bears: flat}}"
-        )
+        writeln!(oars, "    shaft: {{widest: {widest:.5}, narrowest: {narrowest:.5}, bears: flat}}")
     }
 }
