@@ -5,13 +5,13 @@ use std::fmt::Write;
 use crate::counting::Counts;
 use crate::counting::Table;
 
-/// How many standard deviations the bound lies above the rate counted: 99.9 % one-sided.
-const SURE: f64 = 3.09;
+/// The normal quantile of the bound above a rate counted: 99 % one-sided.
+const SURE: f64 = 2.33;
 
 /// Rules that judge a danger.
 const DANGERS: [&str; 2] = ["gap-too-tight", "horn-hooks"];
 
-/// Returns the rate that the true rate is surely below, by the counts: 99.9 % one-sided.
+/// Returns the rate that the true rate is surely below, by the counts: 99 % one-sided.
 ///
 /// # Source
 ///
@@ -24,16 +24,20 @@ pub(crate) fn surely_below(events: usize, of: usize) -> f64 {
     (rate + square / (2.0 * of) + spread) / (1.0 + square / of)
 }
 
-/// In how many pairs of blades or chocks, or of pitches of one blade, the highest and the lowest
-/// may be picked when the truth is at the limit.
-fn pairs(row: &str) -> f64 {
-    match row {
-        _ if row.ends_with("1 against 3") => 3.0,
-        _ if row.ends_with("2 against 2") => 4.0,
-        "pitch-varies-through-arc" => 2.0,
-        _ => 1.0,
-    }
-}
+/// Where a sound boat is accused in more than 5 % of cases at the limit, and the rate it stays
+/// below all the same.
+///
+/// The highest and the lowest of four are picked by their errors too: where two stand against two,
+/// any of four pairs may be the one that errs, and each may in 2.5 %. Pitch square off takes no
+/// account of an oar that is not laid quite square: over a leaning pin, or in a rolled boat, that
+/// moves its blade as well.
+const NOT_HELD: [(&str, f64); 5] = [
+    ("chocks-unlike, 1 against 3", 0.075),
+    ("chocks-unlike, 2 against 2", 0.10),
+    ("pitch-mismatch, 1 against 3", 0.11),
+    ("pitch-mismatch, 2 against 2", 0.14),
+    ("pitch-mismatch, 2 against 2, upright, level", 0.10),
+];
 
 /// Returns every claim that the counts don't prove.
 pub(crate) fn unproven(table: &Table) -> String {
@@ -58,16 +62,17 @@ pub(crate) fn unproven(table: &Table) -> String {
 fn claims(row: &str, place: i32, counts: Counts) -> Vec<(&'static str, usize, f64)> {
     let danger = DANGERS.contains(&row);
     let Counts { nothing, proven, .. } = counts;
+    let ceiling = NOT_HELD.iter().find(|(own, _)| *own == row).map_or(0.05, |(_, rate)| *rate);
     match place {
         0 if danger => {
             vec![("danger passed", nothing, 0.025), ("told to bend in doubt", proven, 0.025)]
         }
-        // One pair errs in under 2.5 %; of several pairs any one may.
-        0 if pairs(row) > 1.0 => vec![("sound boat accused", proven, 0.025 * pairs(row))],
-        0 => vec![("sound boat accused", proven, 0.05)],
+        0 => vec![("sound boat accused", proven, ceiling)],
         -1 => vec![("sound boat accused", proven, 0.05)],
         _ if danger => vec![("danger passed", nothing, 0.025)],
-        1 => vec![("fault missed", nothing, 0.1)],
+        // Two readings that should be one are never unsure: half are told at 1 U.
+        1 if row == "handle-past-mark-disagrees" => Vec::new(),
+        1 => vec![("fault missed", nothing, 0.10)],
         _ => vec![("fault missed", nothing, 0.05)],
     }
 }
@@ -79,6 +84,7 @@ pub(crate) fn shown(table: &Table) -> String {
     );
     for (&(row, place), &counts) in table {
         let of = counts.all() as f64;
+        let accused = place == 0 && counts.proven as f64 > 0.05 * of;
         let [nothing, doubt, proven] = [counts.nothing, counts.doubt, counts.proven]
             .map(|events| format!("{:.2} %", 100.0 * events as f64 / of));
         let place = match place {
@@ -87,6 +93,7 @@ pub(crate) fn shown(table: &Table) -> String {
             1 => "1 U beyond",
             _ => "2 U beyond",
         };
+        let proven = if accused { format!("**{proven}**") } else { proven };
         writeln!(text, "| {row} | {place} | {of} | {nothing} | {doubt} | {proven} |")
             .expect("a text grows");
     }

@@ -22,14 +22,15 @@ pub(crate) struct Design {
     pub(crate) boats: [usize; 2],
 }
 
-pub(crate) const DESIGNS: [Design; 7] = [
-    Design { make: seats, boats: [1500, 125] },
-    Design { make: pitch, boats: [500, 125] },
-    Design { make: one_against_one, boats: [1500, 250] },
-    Design { make: one_against_three, boats: [1500, 250] },
-    Design { make: two_against_two, boats: [1500, 250] },
-    Design { make: sides, boats: [1500, 250] },
-    Design { make: arc, boats: [500, 125] },
+pub(crate) const DESIGNS: [Design; 8] = [
+    Design { make: seats, boats: [1250, 125] },
+    Design { make: pitch, boats: [375, 125] },
+    Design { make: one_against_one, boats: [1000, 250] },
+    Design { make: one_against_three, boats: [750, 125] },
+    Design { make: two_against_two, boats: [750, 125] },
+    Design { make: upright_and_level, boats: [750, 125] },
+    Design { make: sides, boats: [1000, 250] },
+    Design { make: arc, boats: [375, 125] },
 ];
 
 fn at(row: &'static str, rule: &'static str, name: impl Into<String>) -> Watch {
@@ -118,6 +119,19 @@ fn unlike(
         at("boat-not-level, roll", "boat-not-level", "rigged/level/roll"),
     ];
     (boat, watched)
+}
+
+/// Two blades against two, all pins upright and the boat level: an oar not laid quite square off
+/// does nothing to its blade.
+fn upright_and_level(draw: &mut Draw, beyond: Beyond) -> (Boat, Vec<Watch>) {
+    let mut boat = Boat::in_order(draw);
+    (boat.trim, boat.roll) = (0.0, 0.0);
+    let blades = draw.shuffled([0.0, 0.0, 1.0, 1.0]);
+    for (seat, part) in boat.seats.iter_mut().zip(blades) {
+        (seat.aft, seat.out) = (0.0, 0.0);
+        seat.set_pitch(4.2 + part * (0.6 + 0.275 * beyond), boat.dip);
+    }
+    (boat, vec![at("pitch-mismatch, 2 against 2, upright, level", "pitch-mismatch", "")])
 }
 
 /// Blades of one side above those of the other, and unlike within each side.
