@@ -1,4 +1,4 @@
-//! Times the whole lint of a fleet against serde_yaml merely reading the same files, in one run.
+//! Times the whole lint of a fleet against `serde_yaml` merely reading the same files, in one run.
 //!
 //! `cargo bench --bench lint_fleet -- 10000` for ten thousand boats; the default is 1000.
 
