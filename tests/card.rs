@@ -265,3 +265,15 @@ fn an_unknown_boat_ends_with_2_and_the_nearest_is_offered() {
     let err = String::from_utf8(run(&["card", "zzzz"]).stderr).expect("UTF-8");
     holds(&err, "There is no boat called zzzz. There are kittiwake.");
 }
+
+/// A waived value is told as waived, not as clear and not as a fault.
+#[test]
+fn what_the_club_lives_with_is_told_as_waived() {
+    let out = std::process::Command::new(env!("CARGO_BIN_EXE_tholebook"))
+        .args(["card", "kittiwake", "--book", "example-club", "--as-of", "2026-11-01"])
+        .output()
+        .expect("the program runs");
+    let text = String::from_utf8(out.stdout).expect("UTF-8");
+    let row = text.lines().find(|line| line.contains("past mark, mm")).expect("the row");
+    assert!(row.contains("296 waived") && row.contains("321 clear"), "{row}");
+}

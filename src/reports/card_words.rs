@@ -1,5 +1,6 @@
 //! The words around the table of a rig card: what the boat is, and what stands against her.
 
+use super::aside::aside;
 use super::card::Subject;
 use super::cautions::COLD_BENDING;
 use super::cautions::NO_PERMISSION;
@@ -181,7 +182,8 @@ fn section(called: &str, lines: &[String], look: Look, out: &mut String) {
 
 /// Adds a finding: its level, rule and message, and below what to do, unless that is as above.
 fn found(finding: &Finding, as_above: bool, look: Look, out: &mut String) {
-    let words = format!("{} {}: {}", with_letter(finding.level), finding.rule.id, finding.message);
+    let (level, rule, aside) = (with_letter(finding.level), finding.rule.id, aside(finding));
+    let words = format!("{level} {rule}{aside}: {}", finding.message);
     let words = look.hanging(&shown::line(&words), "  ", "    ");
     let words = Verdict::Found(finding.level).coloured(&words, look);
     let remedy = if as_above { "What to do: as above." } else { &finding.remedy };

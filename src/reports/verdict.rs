@@ -9,6 +9,8 @@ use crate::rules::Level;
 pub(super) enum Verdict {
     /// Something was found.
     Found(Level),
+    /// Something was found, and the club lives with it for a while.
+    Waived,
     /// It was looked at, and nothing was found.
     Clear,
     /// Nobody looked: it was not measured, or no rule is in force for it.
@@ -16,16 +18,19 @@ pub(super) enum Verdict {
 }
 
 /// What each verdict means.
-pub(super) const LEGEND: &str = "D danger, F fault, U unsure, N note; clear: looked at and in \
-     order; -: not checked. First what was read, below it what is worked out from it, ± how good \
+pub(super) const LEGEND: &str = "D danger, F fault, U unsure, N note; waived: the club lives with \
+     it for a while; clear: looked at and in order; -: not checked. First what was read, below it what is worked out from it, ± how good \
      it is. Positive: lean to the stern and outboard, pitch with the blade's top to the stern.";
 
 impl Verdict {
     /// Returns the verdict of a value that findings were made of; `checked` is whether any rule
     /// looked at it.
     pub(super) fn of<'f>(findings: impl Iterator<Item = &'f Finding>, checked: bool) -> Self {
-        match findings.map(|finding| finding.level).max() {
+        let (waived, standing): (Vec<_>, Vec<_>) =
+            findings.partition(|finding| finding.waived.is_some());
+        match standing.iter().map(|finding| finding.level).max() {
             Some(level) => Self::Found(level),
+            None if !waived.is_empty() => Self::Waived,
             None if checked => Self::Clear,
             None => Self::NotChecked,
         }
@@ -35,6 +40,7 @@ impl Verdict {
     pub(super) fn words(self) -> String {
         match self {
             Self::Found(level) => with_letter(level),
+            Self::Waived => "waived".to_owned(),
             Self::Clear => "clear".to_owned(),
             Self::NotChecked => "-".to_owned(),
         }
@@ -44,6 +50,7 @@ impl Verdict {
     pub(super) fn short(self) -> String {
         match self {
             Self::Found(level) => letter(level),
+            Self::Waived => "waived".to_owned(),
             Self::Clear => "clear".to_owned(),
             Self::NotChecked => "-".to_owned(),
         }
