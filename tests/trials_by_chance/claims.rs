@@ -77,25 +77,37 @@ fn claims(row: &str, place: i32, counts: Counts) -> Vec<(&'static str, usize, f6
     }
 }
 
-/// Returns the counts as a table in Markdown.
+/// Returns the counts as a table in Markdown, one row a rule.
 pub(crate) fn shown(table: &Table) -> String {
     let mut text = String::from(
-        "| rule | truth | tried | nothing said | unsure | fault or proven short |\n|---|---|---|---|---|---|\n",
+        "| rule | tried at the limit | nothing said | unsure | fault or proven short | nothing said 1 U beyond | 2 U beyond | fault 1 U within |\n|---|---|---|---|---|---|---|---|\n",
     );
-    for (&(row, place), &counts) in table {
-        let of = counts.all() as f64;
-        let accused = place == 0 && counts.proven as f64 > 0.05 * of;
-        let [nothing, doubt, proven] = [counts.nothing, counts.doubt, counts.proven]
-            .map(|events| format!("{:.2} %", 100.0 * events as f64 / of));
-        let place = match place {
-            -1 => "1 U within",
-            0 => "at the limit",
-            1 => "1 U beyond",
-            _ => "2 U beyond",
+    for (&(row, _), &counts) in table.iter().filter(|((_, place), _)| *place == 0) {
+        let Counts { nothing, doubt, proven } = counts;
+        let of = counts.all();
+        let elsewhere = |place, pick: fn(Counts) -> usize| {
+            let counts = table.get(&(row, place));
+            counts.map_or("-".to_owned(), |counts| percent(pick(*counts), counts.all()))
         };
-        let proven = if accused { format!("**{proven}**") } else { proven };
-        writeln!(text, "| {row} | {place} | {of} | {nothing} | {doubt} | {proven} |")
-            .expect("a text grows");
+        let accused = if 20 * proven > of {
+            format!("**{}**", percent(proven, of))
+        } else {
+            percent(proven, of)
+        };
+        writeln!(
+            text,
+            "| {row} | {of} | {} | {} | {accused} | {} | {} | {} |",
+            percent(nothing, of),
+            percent(doubt, of),
+            elsewhere(1, |counts| counts.nothing),
+            elsewhere(2, |counts| counts.nothing),
+            elsewhere(-1, |counts| counts.proven),
+        )
+        .expect("a text grows");
     }
     text
+}
+
+fn percent(events: usize, of: usize) -> String {
+    format!("{:.1} %", 100.0 * events as f64 / of as f64)
 }
