@@ -180,3 +180,10 @@ fn values_disagree_when_further_apart_than_they_are_good_to() {
     assert!(!disagrees(0.5, 0.5) && !disagrees(-0.5, 0.5));
     assert!(disagrees(0.6, 0.5) && disagrees(-0.6, 0.5));
 }
+
+/// With four pairs each may err in 1.25 %: 2.2414 standard uncertainties, against the 2 of U.
+#[test]
+fn a_picked_difference_is_judged_by_a_wider_band() {
+    let sigmas = tholebook::metrology::chance::guard_band(0.05 / 4.0, 1.0).expect("a chance");
+    assert!((2.0 * tholebook::metrology::decision::PICKED - sigmas).abs() < 0.005, "{sigmas}");
+}

@@ -16,6 +16,15 @@
 /// (64.1 - 59.1 comes to a little less than 5) and is no tolerance: no tool reads so fine.
 pub const GRAIN: f64 = 1e-9;
 
+/// By how much wider than U a difference is judged when its two values were picked as the highest
+/// and the lowest of several: any of four pairs may be the one that errs, so each may in 1.25 %, not
+/// in 2.5 %. That is 2.24 standard uncertainties instead of 2.
+///
+/// # Source
+///
+/// The Bonferroni inequality for four pairs, two values against two; normal distribution.
+pub const PICKED: f64 = 1.12;
+
 /// The least and the most a value may be; a side left out is not limited.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Bounds {

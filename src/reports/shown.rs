@@ -3,7 +3,7 @@
 //! A file, a name or an argument can hold bytes that steer a terminal, turn the reading order
 //! round or can't be seen at all. Three ways out lead from here:
 //!
-//! - [`line`] for words: what can't be seen is written out, `\u{1b}`;
+//! - [`line()`] for words: what can't be seen is written out, `\u{1b}`;
 //! - [`source`] for lines of a file that are drawn: each such character becomes as many plain ones
 //!   as it has bytes, so that every place stays where it is;
 //! - [`json`] for machines: the true text, with those characters as `\u001b`.
@@ -42,7 +42,7 @@ pub fn line(text: &str) -> String {
     shown
 }
 
-/// Returns words of the program for a person: its own line ends stay, all else is as in [`line`].
+/// Returns words of the program for a person: its own line ends stay, all else is as in [`line()`].
 #[must_use]
 pub fn lines(text: &str) -> String {
     let each: Vec<String> = text.split('\n').map(line).collect();

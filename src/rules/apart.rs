@@ -7,6 +7,7 @@ use super::judging::Range;
 use super::judging::not_checked;
 use super::rule::Rule;
 use crate::metrology::decision::GRAIN;
+use crate::metrology::decision::PICKED;
 use crate::model::Name;
 use crate::model::Place;
 use crate::working::Budget;
@@ -109,7 +110,9 @@ pub(super) fn judge_as<T>(
     let found = Apart::new(&there).map_or_else(Vec::new, |apart| {
         let say =
             |value: &Budget, judged: &Judged, range: &Range| say(&apart, value, judged, range);
-        Range::finding(range, rule, name, &measure.of(&apart), say)
+        // Of two values both are meant; of more, the furthest two were picked.
+        let wider = if there.len() > 2 { PICKED } else { 1.0 };
+        Range::finding_beyond(range, rule, name, &measure.of(&apart), wider, say)
     });
     match lack {
         Some(lack) if range.is_some() && !found.iter().any(Outcome::is_finding) => {

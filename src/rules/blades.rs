@@ -18,7 +18,7 @@ pub(super) fn square_off<'b>(
 ) -> impl Iterator<Item = (SeatSight<'b>, Worked)> + use<'b> {
     let set = boat.seats().filter(|seat| !seat.hands_set_pitch());
     set.map(|seat| {
-        let pitch = seat.pitch_as_read(Attitude::Square).map_err(|lack| of_seat(&seat, lack));
+        let pitch = seat.pitch_beside_others().map_err(|lack| of_seat(&seat, lack));
         (seat, pitch)
     })
 }

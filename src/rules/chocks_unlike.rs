@@ -25,7 +25,7 @@ pub(super) static RULE: Rule = Rule {
     reason: "All rowers finish against their chocks. Where the chocks differ, the blades leave the \
              water one after the other, and the boat checks and rolls.",
     remedy: "Measure from the after face of each chock, along the string; bring the odd chock in line with the others, then set the foot holes.",
-    formula: "highest less lowest back chock to pin",
+    formula: "highest less lowest back chock to pin; of more than two it must be beyond by 1.12 times what it is good to",
     default: "at most 15 mm",
     sources: &[sources::PRACTICE.at("all finish against the chock at one moment")],
     example: Example {

@@ -145,14 +145,14 @@ impl<'b> Range<'b> {
     }
 
     /// Judges a value against an ordinary limit: a fault must be proven.
-    fn judge(&self, value: &Budget) -> Option<Judged> {
+    fn judge(&self, value: &Budget, wider: f64) -> Option<Judged> {
         let (by, bound, proven) =
-            match decision::ordinary(value.value(), value.expanded(), self.bounds()) {
+            match decision::ordinary(value.value(), wider * value.expanded(), self.bounds()) {
                 Verdict::Within => return None,
                 Verdict::Beyond { by, bound } => (by, bound, true),
                 Verdict::Undecided { by, bound } => (by, bound, false),
             };
-        let measure_again = measure_again(value, self.tools, |good_to| good_to < by);
+        let measure_again = measure_again(value, self.tools, |good_to| wider * good_to < by);
         Some(Judged { by, bound, proven, measure_again })
     }
 
@@ -213,13 +213,25 @@ impl<'b> Range<'b> {
         value: &Worked,
         say: impl FnOnce(&Budget, &Judged, &Self) -> Finding,
     ) -> Vec<Outcome> {
+        Self::finding_beyond(this, rule, name, value, 1.0, say)
+    }
+
+    /// As [`finding`](Self::finding), but proven only when beyond by so many times U.
+    pub(super) fn finding_beyond(
+        this: Option<&Self>,
+        rule: &'static Rule,
+        name: &Name,
+        value: &Worked,
+        wider: f64,
+        say: impl FnOnce(&Budget, &Judged, &Self) -> Finding,
+    ) -> Vec<Outcome> {
         let Some(range) = this else { return Vec::new() };
         let value = match value {
             Ok(value) => value,
             Err(lack) => return vec![not_checked(rule, name, lack)],
         };
         let sum = range.sum(rule, name, value, false);
-        let Some(judged) = range.judge(value) else { return vec![sum] };
+        let Some(judged) = range.judge(value, wider) else { return vec![sum] };
         let finding = say(value, &judged, range)
             .judged(words::figure(value, range.unit), Some(range.shown(judged.bound)));
         vec![judged.decide(finding).found(), sum]

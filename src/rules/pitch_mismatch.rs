@@ -25,7 +25,7 @@ pub(super) static RULE: Rule = Rule {
     checks: "The highest and the lowest pitch of the boat's blades, square off, differ by more than the limit.",
     reason: "Every blade must hold the water alike. Unequal blades pull unlike, and she rolls and pulls to one side.",
     remedy: "Bring the odd blade to the others, on its forward horn only; then set the gap again with the after horn.",
-    formula: "highest less lowest pitch square off, as read: trim is the same at every seat and roll has no part",
+    formula: "highest less lowest pitch square off, as read: trim is the same at every seat, roll and lean count only as far as an oar is not laid quite square; of more than two blades it must be beyond by 1.12 times what it is good to",
     default: "at most 0.6 deg",
     sources: &[
         sources::GEOMETRY.at("trim takes part in every blade alike and cancels"),

@@ -36,7 +36,12 @@ impl SeatSight<'_> {
         })
     }
 
-    fn plumbed(&self, reading: Option<&Reading<Slope>>, field: &str, what: &'static str) -> Worked {
+    pub(super) fn plumbed(
+        &self,
+        reading: Option<&Reading<Slope>>,
+        field: &str,
+        what: &'static str,
+    ) -> Worked {
         let reading = reading.ok_or_else(|| Lack::of(field))?;
         let gauge = self.at.boat.rigged.pin_gauge;
         let gauge = gauge.map(|gauge| {

@@ -22,6 +22,10 @@ use crate::units::Angle;
 use crate::units::Length;
 use crate::units::Slope;
 
+/// How far a pin that nobody plumbed may lean against the plumb line, in degrees: by its own limit,
+/// in a boat out of level by hers. Common practice, no source.
+const UNPLUMBED: f64 = 2.0;
+
 /// Where in the arc an oar stands.
 #[derive(Clone, Copy, Debug, Eq, PartialEq)]
 pub enum Attitude {
@@ -102,6 +106,20 @@ impl<'b> SeatSight<'b> {
         let field = format!("pitch/{}", attitude.key());
         let reading = self.pitch_reading(attitude).ok_or_else(|| Lack::of(field))?;
         blade_pitch(self.at.tools, reading, attitude.reading(), &self.at_mark())
+    }
+
+    /// Returns the pitch square off as read, to come beside other blades, in degrees.
+    ///
+    /// Trim stands in every blade alike. An oar that is not laid quite square shows some of its
+    /// pin's lean out as plumbed, so how square it was laid takes part, by that lean.
+    pub fn pitch_beside_others(&self) -> Worked {
+        let (read, laid) = (self.pitch_as_read(Attitude::Square)?, self.square_off()?);
+        let out = self.plumbed(self.seat.pin.lean.out.as_ref(), "pin/lean/out", "lean out");
+        let lean = out.map_or(UNPLUMBED, |lean| lean.value());
+        let by = |budget: Budget, part: &crate::metrology::Part<super::Input>| {
+            budget.with_input(part.half_width, lean.to_radians(), part.input)
+        };
+        Ok(laid.parts().iter().fold(read, by))
     }
 
     /// Returns the pitch corrected for the boat's level, in degrees.

@@ -30,8 +30,7 @@ impl BoatSight<'_> {
         let set = |seat: &SeatSight| !seat.hands_set_pitch();
         let pitch = |seat: SeatSight| {
             let name = seat.name();
-            seat.pitch_as_read(Attitude::Square)
-                .map_err(|_| Lack::of(format!("{name}/pitch/square")))
+            seat.pitch_beside_others().map_err(|_| Lack::of(format!("{name}/pitch/square")))
         };
         let pitches: Vec<Budget> =
             self.seats().filter(on_side).filter(set).map(pitch).collect::<Result<_, _>>()?;

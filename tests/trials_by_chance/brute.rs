@@ -108,7 +108,10 @@ fn port_above(record: &Record, at_marks: &[f64; 4], first: f64, draw: &mut Draw)
     let mut difference = 0.0;
     for (at, (seat, at_mark)) in record.seats.iter().zip(at_marks).enumerate() {
         let again = degrees((draw.read(seat.pitch[1], RULE) / at_mark).asin());
-        let pitch = if at == 0 { first } else { again };
+        let read = if at == 0 { first } else { again };
+        // An oar not laid quite square shows some of its pin's lean out, as plumbed.
+        let lean = degrees((seat.out / PIN_GAUGE).atan());
+        let pitch = read - lean * draw.read(0.0, OAR_ANGLE).to_radians().sin();
         difference += if seat.side == Side::Port { pitch / 2.0 } else { -pitch / 2.0 };
     }
     difference

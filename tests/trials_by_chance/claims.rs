@@ -24,21 +24,6 @@ pub(crate) fn surely_below(events: usize, of: usize) -> f64 {
     (rate + square / (2.0 * of) + spread) / (1.0 + square / of)
 }
 
-/// Where a sound boat is accused in more than 5 % of cases at the limit, and the rate it stays
-/// below all the same.
-///
-/// The highest and the lowest of four are picked by their errors too: where two stand against two,
-/// any of four pairs may be the one that errs, and each may in 2.5 %. Pitch square off takes no
-/// account of an oar that is not laid quite square: over a leaning pin, or in a rolled boat, that
-/// moves its blade as well.
-const NOT_HELD: [(&str, f64); 5] = [
-    ("chocks-unlike, 1 against 3", 0.075),
-    ("chocks-unlike, 2 against 2", 0.10),
-    ("pitch-mismatch, 1 against 3", 0.11),
-    ("pitch-mismatch, 2 against 2", 0.14),
-    ("pitch-mismatch, 2 against 2, upright, level", 0.10),
-];
-
 /// Returns every claim that the counts don't prove.
 pub(crate) fn unproven(table: &Table) -> String {
     let mut unproven = String::new();
@@ -62,12 +47,11 @@ pub(crate) fn unproven(table: &Table) -> String {
 fn claims(row: &str, place: i32, counts: Counts) -> Vec<(&'static str, usize, f64)> {
     let danger = DANGERS.contains(&row);
     let Counts { nothing, proven, .. } = counts;
-    let ceiling = NOT_HELD.iter().find(|(own, _)| *own == row).map_or(0.05, |(_, rate)| *rate);
     match place {
         0 if danger => {
             vec![("danger passed", nothing, 0.025), ("told to bend in doubt", proven, 0.025)]
         }
-        0 => vec![("sound boat accused", proven, ceiling)],
+        0 => vec![("sound boat accused", proven, 0.05)],
         -1 => vec![("sound boat accused", proven, 0.05)],
         _ if danger => vec![("danger passed", nothing, 0.025)],
         // Two readings that should be one are never unsure: half are told at 1 U.

@@ -27,7 +27,7 @@ pub(crate) const DESIGNS: [Design; 8] = [
     Design { make: pitch, boats: [375, 125] },
     Design { make: one_against_one, boats: [1000, 250] },
     Design { make: one_against_three, boats: [750, 125] },
-    Design { make: two_against_two, boats: [750, 125] },
+    Design { make: two_against_two, boats: [1500, 125] },
     Design { make: upright_and_level, boats: [750, 125] },
     Design { make: sides, boats: [1000, 250] },
     Design { make: arc, boats: [375, 125] },
