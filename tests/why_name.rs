@@ -195,7 +195,7 @@ fn a_boat_tells_her_own_sums_and_what_can_be_asked() {
     holds(
         &said,
         &[
-            "pitch-mismatch: 0.00 deg, good to ± 0.27 deg. Clear: inside the limit by 0.60 deg.",
+            "pitch-mismatch: 0.00 deg, good to ± 0.28 deg. Clear: inside the limit by 0.60 deg.",
             "kittiwake/seat-N/rowlock/gap (seats 1, 2, 3, 4): gap-too-tight, gap-too-loose",
         ],
     );
