@@ -167,3 +167,107 @@ fn a_value_read_again_may_be_named_by_a_section_or_a_star() {
         assert_eq!(again(nowhere), 1, "{nowhere}");
     }
 }
+
+/// What could hide a danger is itself told, and never counts as clear.
+mod what_could_hide_a_danger {
+    use super::sound_book::SoundBook;
+    use tholebook::rules::Checked;
+    use tholebook::rules::Edit;
+    use tholebook::rules::Level;
+
+    const BOAT: &str = "boats/kittiwake.yaml";
+    const OARS: &str = "oars/long-ash.yaml";
+    const SHAFT: &str = "{widest: 52, narrowest: 46, bears: flat, leather: wet}";
+
+    fn checked(edits: &[Edit]) -> Checked {
+        SoundBook::with(edits).check().1
+    }
+
+    fn has(checked: &Checked, rule: &str) -> bool {
+        checked.findings.iter().any(|finding| finding.rule.id == rule)
+    }
+
+    /// 54 - 52 = 2 mm: too tight, whichever way round the sections were written down.
+    #[test]
+    fn sections_written_the_wrong_way_round_clear_no_oar() {
+        for shaft in [
+            "{widest: 46, narrowest: 52, bears: flat, leather: wet}",
+            "{widest: 46, narrowest: 44, round: 52, bears: flat, leather: wet}",
+        ] {
+            let checked = checked(&[
+                (OARS, "oar: A1", SHAFT, shaft),
+                (BOAT, "seat: 1", "gap: 60", "gap: 54"),
+            ]);
+            assert!(has(&checked, "out-of-bounds"), "{shaft}");
+            assert!(has(&checked, "gap-not-measured"), "{shaft}");
+            assert_eq!(checked.worst(), Some(Level::Danger), "{shaft}");
+        }
+    }
+
+    #[test]
+    fn a_shaft_measured_dry_clears_nothing() {
+        let dry = "{widest: 52, narrowest: 46, bears: flat, leather: dry}";
+        let checked = checked(&[(OARS, "oar: A1", SHAFT, dry)]);
+        let finding = checked.findings.iter().find(|f| f.rule.id == "gap-not-measured");
+        assert!(finding.expect("a danger").message.contains("leather dry"));
+    }
+
+    #[test]
+    fn a_clearance_below_nothing_is_no_limit() {
+        let checked = checked(&[
+            (
+                "club.yaml",
+                "",
+                "people:",
+                "limits:\n  surfboat:\n    clearance: {least: -10}\npeople:",
+            ),
+            (BOAT, "seat: 1", "gap: 60", "gap: 45"),
+        ]);
+        assert!(has(&checked, "out-of-bounds") && has(&checked, "gap-too-tight"));
+    }
+
+    #[test]
+    fn a_boat_is_out_of_use_only_when_it_is_said_since_when_by_whom_and_why() {
+        for entry in [
+            "out-of-use: {}\n",
+            "out-of-use: {since: 2026-10-03, by: Ines Marlow}\n",
+            "out-of-use: {since: 2026-10-03, by: Ines Marlow, because: \"\"}\n",
+            "out-of-use: {since: 2099-01-01, by: Ines Marlow, because: cracked pin}\n",
+        ] {
+            let entry = format!("{entry}seats:\n").leak();
+            let checked =
+                checked(&[(BOAT, "", "seats:\n", entry), (BOAT, "seat: 1", "gap: 60", "gap: 45")]);
+            assert_eq!(checked.worst(), Some(Level::Danger), "{entry}");
+        }
+    }
+
+    #[test]
+    fn who_may_not_take_a_boat_out_of_use_stops_the_book() {
+        let entry =
+            "out-of-use: {since: 2026-10-03, by: Nobody Known, because: cracked pin}\nseats:\n";
+        let checked = checked(&[(BOAT, "", "seats:\n", entry)]);
+        assert_eq!(checked.worst(), Some(Level::Fault));
+    }
+
+    #[test]
+    fn readings_that_cant_be_are_faults_and_not_merely_unchecked() {
+        let wide = "pitch: {catch: 11, square: 200, finish: 11}";
+        let edits = [(BOAT, "seat: 1", "pitch: {catch: 11, square: 11, finish: 11}", wide)];
+        assert!(has(&checked(&edits), "pitch-out-of-range"));
+        let round = "{round: 48, bears: round}";
+        let edits = [
+            (OARS, "oar: A1", SHAFT, round),
+            (BOAT, "seat: 1", "seat-mark: 61", "seat-mark: 61\n    oar-bed: 70"),
+        ];
+        assert!(has(&checked(&edits), "bed-wrong"));
+    }
+
+    #[test]
+    fn a_boat_whose_id_cant_be_read_is_looked_at_all_the_same() {
+        let checked = checked(&[
+            (BOAT, "", "boat: kittiwake", "boat: no"),
+            (BOAT, "seat: 1", "gap: 60", "gap: 45"),
+        ]);
+        assert!(has(&checked, "wrong-id") && has(&checked, "gap-too-tight"));
+    }
+}

@@ -320,7 +320,12 @@ fn what_nobody_measured_is_a_danger_of_a_boat_in_use() {
 
 #[test]
 fn a_boat_out_of_use_is_shown_and_nothing_of_her_stops_anyone() {
-    let out = (BOAT, "", "seats:\n", "out-of-use: {since: 2026-10-20, because: gap}\nseats:\n");
+    let out = (
+        BOAT,
+        "",
+        "seats:\n",
+        "out-of-use: {since: 2026-10-20, by: Ines Marlow, because: gap}\nseats:\n",
+    );
     let unread = (BOAT, "seat: 1", "gap: 60", "gap: not measured");
     let tight = (BOAT, "seat: 2", "gap: 60", "gap: 52");
     let in_use = checked(&[unread, tight]);

@@ -434,7 +434,9 @@ fn every_name_of_the_book_must_be_listed_where_the_club_lists_people() {
 
 #[test]
 fn a_predicted_record_of_a_boat_out_of_use_is_shown_and_stops_nothing() {
-    let edits = [before_seats("predicted: true\nout-of-use: {since: 2026-10-20}\n")];
+    let edits = [before_seats(
+        "predicted: true\nout-of-use: {since: 2026-10-20, by: Ines Marlow, because: gap}\n",
+    )];
     let finding = only(&edits, "predicted-not-measured");
     assert_eq!(finding.level, Level::Danger);
     assert!(finding.shown_only);

@@ -79,7 +79,10 @@ fn could_not(error: &StoreError) -> Done {
 
 fn besides(store: &Store) -> Vec<String> {
     let left_out = store.left_out.iter().map(|path| {
-        format!("Not read: {path}. Records are looked for in boats, oars, crews and classes only.")
+        format!(
+            "Not read: {path}. Records are the files in boats, oars, crews and classes whose names \
+             end in .yaml or .yml."
+        )
     });
     let warnings = store.warnings.iter().cloned();
     warnings.chain(left_out).map(|line| shown::line(&line)).collect()

@@ -54,6 +54,16 @@ impl Boat {
         Name::record(&self.id.value)
     }
 
+    /// Returns whether she is out of use: since when, by whom and why must all be said.
+    #[must_use]
+    pub fn is_out_of_use(&self) -> bool {
+        let said = |text: &Option<Placed<String>>| {
+            text.as_ref().is_some_and(|text| !text.value.trim().is_empty())
+        };
+        let whole = |out: &OutOfUse| out.since.is_some() && said(&out.by) && said(&out.because);
+        self.out_of_use.as_ref().is_some_and(whole)
+    }
+
     /// Returns what people call her: the name on the bow, else the id.
     #[must_use]
     pub fn called(&self) -> &str {

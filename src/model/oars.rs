@@ -99,16 +99,40 @@ pub struct Shaft {
 }
 
 impl Shaft {
-    /// Returns the widest section, whichever way it was written.
+    /// Returns the widest section, whichever way it was written; none where it can't be trusted.
     #[must_use]
     pub fn widest(&self) -> Option<&Reading<Length>> {
-        self.widest.as_ref().or(self.round.as_ref())
+        self.widest.as_ref().or(self.round.as_ref()).filter(|_| self.can_be_trusted())
     }
 
-    /// Returns the narrowest section, whichever way it was written.
+    /// Returns the narrowest section, whichever way it was written; none where it can't be trusted.
     #[must_use]
     pub fn narrowest(&self) -> Option<&Reading<Length>> {
-        self.narrowest.as_ref().or(self.round.as_ref())
+        self.narrowest.as_ref().or(self.round.as_ref()).filter(|_| self.can_be_trusted())
+    }
+
+    /// Returns whether the leather was dry: wet, as in use, it is thicker.
+    #[must_use]
+    pub fn is_dry(&self) -> bool {
+        self.leather.is_some_and(|leather| leather.value == Leather::Dry)
+    }
+
+    /// Returns what the readings say against each other, if they do.
+    #[must_use]
+    pub fn contradiction(&self) -> Option<(Place, &'static str)> {
+        let round =
+            self.round.as_ref().filter(|_| self.widest.is_some() || self.narrowest.is_some());
+        if let Some(round) = round {
+            return Some((round.place, "`round` stands beside `widest` or `narrowest`"));
+        }
+        let (widest, narrowest) = (self.widest.as_ref()?, self.narrowest.as_ref()?);
+        let crossed = narrowest.mean() > widest.mean();
+        crossed.then_some((narrowest.place, "the narrowest section is wider than the widest"))
+    }
+
+    /// A section measured dry, or one that is contradicted, must not clear an oar.
+    fn can_be_trusted(&self) -> bool {
+        !self.is_dry() && self.contradiction().is_none()
     }
 
     /// Returns whether the shaft is round, with or without a flat on its leather.

@@ -1,6 +1,7 @@
 //! A value that was read at the boat, once or several times, with a tool.
 
 use super::Place;
+use crate::units::Length;
 
 /// What a value was read with. How finely each reads is the club's to say.
 #[derive(Clone, Copy, Debug, Eq, Hash, Ord, PartialEq, PartialOrd)]
@@ -48,6 +49,15 @@ impl Tool {
             Self::Dip => "the dip of the oar",
             Self::Scales => "the scales",
         }
+    }
+}
+
+impl Reading<Length> {
+    /// Returns the mean of the readings taken, in millimetres.
+    #[must_use]
+    pub fn mean(&self) -> f64 {
+        let sum: f64 = self.values.iter().map(|value| value.as_mm()).sum();
+        sum / self.values.len() as f64
     }
 }
 

@@ -20,7 +20,8 @@ use crate::model::Rigged;
 use crate::model::Tool;
 use crate::model::WalkRound;
 
-/// Reads a boat. Without an id there is no boat.
+/// Reads a boat. Without an id that can be read she goes by the name of her record: what is wrong
+/// with her must be told all the same.
 pub(super) fn boat(at: &mut Section) -> Option<Boat> {
     let id = at.id(field("boat", "the boat's id").must());
     let read = Boat {
@@ -47,7 +48,8 @@ pub(super) fn boat(at: &mut Section) -> Option<Boat> {
         predicted: at.get(field("predicted", "true: worked out, not measured by anyone")),
         limits: at.section(field("limits", "limits of her own"), limits),
     };
-    Some(Boat { id: id?, ..read })
+    let id = id.unwrap_or_else(|| at.named());
+    Some(Boat { id, ..read })
 }
 
 fn level_mark(at: &mut Section) -> LevelMark {
@@ -145,8 +147,8 @@ fn bend(at: &mut Section) -> Bend {
 
 fn out_of_use(at: &mut Section) -> OutOfUse {
     OutOfUse {
-        since: at.get(field("since", "since when")),
-        by: at.text(field("by", "who said so")),
-        because: at.text(field("because", "why").long()),
+        since: at.get(field("since", "since when").must()),
+        by: at.text(field("by", "who said so").must()),
+        because: at.text(field("because", "why").must().long()),
     }
 }

@@ -133,6 +133,12 @@ pub enum What {
         /// What was written.
         found: String,
     },
+    /// Readings that can't all be right.
+    #[error("these readings contradict each other: {why}")]
+    Contradiction {
+        /// How.
+        why: &'static str,
+    },
     /// A text cut short by an unquoted ` #`.
     #[error("the text ends at the `#`: what follows is not read")]
     CutShort,
@@ -165,7 +171,9 @@ impl What {
             Self::WrongWord { .. } => "wrong-word",
             Self::NotADate { .. } => "not-a-date",
             Self::WrongId { .. } => "wrong-id",
-            Self::OutOfBounds { .. } | Self::TooFine { .. } => "out-of-bounds",
+            Self::OutOfBounds { .. } | Self::TooFine { .. } | Self::Contradiction { .. } => {
+                "out-of-bounds"
+            }
             Self::Link
             | Self::NotUtf8 { .. }
             | Self::NoRecord { .. }
@@ -217,6 +225,9 @@ impl What {
             Self::OtherFineness { .. } => "write it in the unit of the reading".to_owned(),
             Self::TooFine { .. } => "write how finely it was read, such as 0.2".to_owned(),
             Self::OutOfBounds { .. } => "look at the figure and its unit again".to_owned(),
+            Self::Contradiction { .. } => {
+                "read them again; until then no section of this shaft counts".to_owned()
+            }
             Self::CutShort => {
                 "put the whole text in quotes, or two blanks before a remark".to_owned()
             }

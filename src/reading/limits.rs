@@ -27,14 +27,16 @@ fn limit(at: &mut Section, key: LimitKey) -> Option<SetLimit> {
     at.if_written(whole, |at| SetLimit {
         key,
         place: at.place(),
-        bounds: key.parts().iter().filter_map(|part| bound(at, part.0, part.1)).collect(),
+        bounds: key.parts().iter().filter_map(|part| bound(at, key, part.0, part.1)).collect(),
         source: at.text(field("source", "where the figures come from")),
         off: false,
     })
 }
 
-fn bound(at: &mut Section, part: Part, quantity: LimitQuantity) -> Option<Bound> {
+fn bound(at: &mut Section, key: LimitKey, part: Part, quantity: LimitQuantity) -> Option<Bound> {
     let field = field(part.key(), "a figure of the limit");
+    // A limit that guards life can't be made to allow what is out of the question.
+    let field = if key.guards_life() { field.from(0.0) } else { field };
     let value = match quantity {
         LimitQuantity::Angle => at.get::<Angle>(field).map(|angle| plain(angle, Angle::as_deg)),
         LimitQuantity::Length => at.get::<Length>(field).map(|length| plain(length, Length::as_mm)),

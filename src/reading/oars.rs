@@ -1,5 +1,6 @@
 //! An oar set: format 1, field by field.
 
+use super::fault::What;
 use super::field::Field;
 use super::field::field;
 use super::lists::Naming;
@@ -14,7 +15,7 @@ use crate::model::PutRight;
 use crate::model::Shaft;
 use crate::model::Tool;
 
-/// Reads an oar set. Without an id there is no set.
+/// Reads an oar set. Without an id that can be read it goes by the name of its record.
 pub(super) fn oar_set(at: &mut Section) -> Option<OarSet> {
     let file = at.place().file;
     let id = at.id(field("oar-set", "the set's id").must());
@@ -24,7 +25,8 @@ pub(super) fn oar_set(at: &mut Section) -> Option<OarSet> {
     ));
     let oars = at.list(field("oars", "the oars"), Naming::Id("oar"), oar);
     let measured = at.section(field("measured", MEASURED), measured);
-    Some(OarSet { file, id: id?, pitch_mark, oars, measured })
+    let id = id.unwrap_or_else(|| at.named());
+    Some(OarSet { file, id, pitch_mark, oars, measured })
 }
 
 pub(super) const MEASURED: &str = "when it was measured, and by whom";
@@ -77,14 +79,19 @@ fn oar(at: &mut Section) -> Oar {
 
 fn shaft(at: &mut Section) -> Shaft {
     let section = |key, about| positive(key, about).by(Tool::Callipers);
-    Shaft {
+    let shaft = Shaft {
         place: at.written_place(),
         widest: at.reading(section("widest", "largest reading of the calliper turned once round")),
         narrowest: at.reading(section("narrowest", "smallest reading")),
         round: at.reading(section("round", "the diameter of a round shaft")),
         bears: at.get(field("bears", "how it bears in the rowlock: on a flat, or round")),
-        leather: at.get(field("leather", "how the leather was when it was measured")),
+        leather: at
+            .get(field("leather", "how the leather was when it was measured; dry does not count")),
+    };
+    if let Some((place, why)) = shaft.contradiction() {
+        at.tell(What::Contradiction { why }, "narrowest", place);
     }
+    shaft
 }
 
 /// Reads a defect of a boat or an oar.

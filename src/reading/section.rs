@@ -76,6 +76,11 @@ impl<'t> Section<'t> {
         self.form.unwrap_or_default()
     }
 
+    /// Returns the name of the section as an id, for a record whose own can't be read.
+    pub(super) fn named(&self) -> Placed<String> {
+        Placed { value: self.name.to_string(), place: self.place() }
+    }
+
     /// Returns the place that stands for the whole section.
     pub(super) fn place(&self) -> Place {
         self.sheet.place(self.span)

@@ -13,6 +13,7 @@ use crate::geometry::bedding::chord_from_depth;
 use crate::metrology::decision::Bound;
 use crate::model::LimitKey;
 use crate::units::Length;
+use crate::working::Lack;
 use crate::working::SeatSight;
 use crate::working::Unit;
 
@@ -70,6 +71,12 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
     let range = Range::in_force(seat.at.in_force, LimitKey::Bed, Unit::None);
     let place = seat.seat.oar_bed.as_ref().map_or(seat.seat.place, |mark| mark.place);
     let round = oar.shaft.widest();
+    if let Err(Lack::Impossible(_)) = seat.bed_fraction() {
+        let said = format!("{}: the mark in the bed is wider than the shaft", seat.called());
+        let remedy = "Read the mark and the shaft again, and look at the unit.";
+        let finding = Finding::new(&RULE, name, place, "this mark");
+        return vec![finding.saying(said).remedy(remedy).found()];
+    }
     Range::finding(range.as_ref(), &RULE, &name, &seat.bed_fraction(), |depth, judged, range| {
         let finding = Finding::new(&RULE, name.clone(), place, "the mark in the bed");
         let finding = match round {

@@ -73,9 +73,10 @@ pub fn check(book: &Book, faults: &[Fault], with: Check) -> Checked {
             Outcome::Judged(_) => {}
         }
     }
-    let unused = out_of_use(book);
+    let unused = out_of_use(book, with.as_of);
     for finding in &mut checked.findings {
-        finding.shown_only |= unused.contains(&finding.labels[0].place.file);
+        let of_unused = unused.contains(&finding.labels[0].place.file);
+        finding.shown_only |= of_unused && !finding.name.is_within("*/out-of-use");
     }
     in_order(&mut checked);
     checked
@@ -124,9 +125,14 @@ fn told(fault: &Fault) -> Option<Finding> {
     Some(finding.saying(fault.what.to_string()).remedy(fault.what.help()))
 }
 
-/// Files of boats that are not used: what is found there is shown and stops nothing.
-fn out_of_use(book: &Book) -> HashSet<FileId> {
-    let unused = book.boats.iter().filter(|boat| boat.out_of_use.is_some());
+/// Files of boats that are not used: what is found there is shown and stops nothing, but for what
+/// is wrong with taking them out of use.
+fn out_of_use(book: &Book, as_of: Date) -> HashSet<FileId> {
+    let begun = |boat: &&Boat| {
+        let since = boat.out_of_use.as_ref().and_then(|out| out.since);
+        boat.is_out_of_use() && since.is_some_and(|since| since.value <= as_of)
+    };
+    let unused = book.boats.iter().filter(begun);
     unused.map(|boat| boat.file).collect()
 }
 

@@ -97,7 +97,7 @@ fn check(book: &Book, _: Date) -> Vec<Outcome> {
 fn of_set(book: &Book, set: &OarSet) -> Vec<Finding> {
     let carries = |boat: &&Boat| boat.oars.as_ref().is_some_and(|oars| oars.value == set.id.value);
     let mut carrying = book.boats.iter().filter(carries).peekable();
-    let out_of_use = carrying.peek().is_some() && carrying.all(|boat| boat.out_of_use.is_some());
+    let out_of_use = carrying.peek().is_some() && carrying.all(Boat::is_out_of_use);
     let record = Name::record(&set.id.value);
     let findings = set.oars.iter().flat_map(|oar| of_oar(&record, oar));
     findings.map(|finding| Finding { shown_only: out_of_use, ..finding }).collect()

@@ -69,7 +69,7 @@ fn check(boat: &BoatSight) -> Vec<Outcome> {
 
 /// A danger of a boat in use; of one that isn't, a check that was not made.
 fn told(boat: &BoatSight, called: &str, name: Name, gap: Gap) -> Outcome {
-    if boat.boat.out_of_use.is_some() {
+    if boat.boat.is_out_of_use() {
         return not_checked(&RULE, &name, &Lack::NotMeasured(gap.fields));
     }
     let missing = gap.missing.join(", and ");
@@ -117,6 +117,10 @@ fn lacking(
     let set = boat.boat.oars.as_ref().map(|set| &set.value);
     match (oar, boat.oars, set) {
         (Some(oar), ..) if oar.shaft.widest().is_some() => None,
+        (Some(oar), ..) if oar.shaft.is_dry() => Some((
+            format!("oar {id} was measured with its leather dry; wet it and measure again"),
+            format!("{id}/shaft/widest"),
+        )),
         (Some(_), ..) => Some((
             format!("the widest section of oar {id} is not measured"),
             format!("{id}/shaft/widest"),

@@ -13,6 +13,7 @@ use super::words;
 use crate::metrology::decision::Bound;
 use crate::model::LimitKey;
 use crate::working::Attitude;
+use crate::working::Lack;
 use crate::working::SeatSight;
 use crate::working::Unit;
 
@@ -66,6 +67,29 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
     if seat.hands_set_pitch() {
         return Vec::new();
     }
+    let impossible = Attitude::ALL.into_iter().filter_map(|attitude| impossible(seat, attitude));
+    impossible.chain(square_off(seat)).collect()
+}
+
+/// An offset wider than the blade: one of the two was read or written wrongly.
+fn impossible(seat: &SeatSight, attitude: Attitude) -> Option<Outcome> {
+    let Err(Lack::Impossible(_)) = seat.pitch_as_read(attitude) else { return None };
+    let name = seat.name().at("pitch").at(attitude.key());
+    let place = seat.pitch_reading(attitude)?.place;
+    let finding = Finding::new(&RULE, name, place, "this offset").saying(format!(
+        "{}: the offset {} is wider than the blade at its pitch mark: it can't be",
+        seat.called(),
+        attitude.words(),
+    ));
+    let width = seat.oar.and_then(|oar| oar.blade.at_mark.as_ref());
+    let finding = match width {
+        Some(width) => finding.also(width.place, "the blade's width there"),
+        None => finding,
+    };
+    Some(finding.remedy("Read both again, edges to line, and look at the unit.").found())
+}
+
+fn square_off(seat: &SeatSight) -> Vec<Outcome> {
     let name = seat.name().at("pitch/square");
     let range = Range::in_force(seat.at.in_force, LimitKey::Pitch, Unit::Deg);
     let reading = seat.pitch_reading(Attitude::Square);

@@ -165,7 +165,12 @@ impl<'w> Named<'w> {
             let place = at.place;
             let mut lapsed = self.lapsed(&format!("it was granted for {then}; now it is {now}"));
             lapsed.labels[0].place = place;
-            lapsed
+            let places = words::places(value.unit);
+            lapsed.remedy(format!(
+                "Values are those worked out, corrected for level. Put the boat right, or have it \
+                 granted anew: `at: {:.places$}`.",
+                value.number
+            ))
         })
     }
 }

@@ -42,7 +42,8 @@ pub struct Store {
     pub name: String,
     /// The texts, sorted by path.
     pub files: Vec<Named>,
-    /// YAML files in places where no record is looked for, sorted. Folders whose name begins with a
+    /// YAML files in places where no record is looked for, and files among the records whose names
+    /// are no record's, sorted. Folders whose name begins with a
     /// dot, `schema/`, `target/` and what git ignores are not searched for them.
     pub left_out: Vec<String>,
     /// What the user should know though the texts are complete, in plain words.

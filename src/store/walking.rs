@@ -95,6 +95,7 @@ impl Survey {
                 ));
             }
             Part::Elsewhere if layout::is_yaml(path) => self.left_out.push(path.into()),
+            Part::Records if !layout::is_dotted(path) => self.left_out.push(path.into()),
             _ => {}
         }
     }

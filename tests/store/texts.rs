@@ -49,7 +49,8 @@ fn the_texts_are_the_two_at_the_root_and_the_records_below_four_folders() {
     );
     let text = Content::Text("oars/long-ash.Yaml".into());
     assert_eq!(content(&store, "oars/long-ash.Yaml"), &text, "its own text under each name");
-    assert!(store.left_out.is_empty() && store.warnings.is_empty(), "{store:#?}");
+    assert_eq!(store.left_out, ["boats/kittiwake.yaml.bak", "boats/notes.txt"]);
+    assert!(store.warnings.is_empty(), "{store:#?}");
 }
 
 #[test]
