@@ -11,6 +11,7 @@ use super::card_words::head;
 use super::figures_text::rounded;
 use super::look::Glyphs;
 use super::look::Look;
+use super::look::columns;
 use super::verdict::LEGEND;
 use super::verdict::Verdict;
 use crate::model::Boat;
@@ -135,7 +136,7 @@ fn cell(subject: &Subject, row: &Row) -> Cell {
     let read = row.read.as_deref().unwrap_or(row.missing);
     let whole = format!("{read} {}", verdict.words());
     let whole = whole.trim_start().to_owned();
-    let fits = textwrap::core::display_width(&whole) < SEAT;
+    let fits = columns(&whole) < SEAT;
     (if fits { whole } else { format!("{read} {}", verdict.short()) }, verdict)
 }
 
@@ -157,10 +158,10 @@ fn figure(worked: &Worked, places: usize, good_alone: bool, look: Look) -> Strin
 /// Adds a line: each cell in its column, to the right.
 fn line(called: &str, cells: Vec<Cell>, look: Look, out: &mut String) {
     let mut line = fitted(called, CALLED, look);
-    line.push_str(&" ".repeat(CALLED.saturating_sub(textwrap::core::display_width(&line))));
+    line.push_str(&" ".repeat(CALLED.saturating_sub(columns(&line))));
     for (text, verdict) in cells {
         let text = fitted(&look.words(&text), SEAT - 1, look);
-        let room = SEAT.saturating_sub(textwrap::core::display_width(&text));
+        let room = SEAT.saturating_sub(columns(&text));
         line.push_str(&" ".repeat(room));
         line.push_str(&verdict.coloured(&text, look));
     }
@@ -171,16 +172,16 @@ fn line(called: &str, cells: Vec<Cell>, look: Look, out: &mut String) {
 /// Returns a text cut down to its column. Only ids that a club made long are ever cut: the end of
 /// a cell is its verdict, so they are cut in front of it.
 fn fitted(text: &str, room: usize, look: Look) -> String {
-    if textwrap::core::display_width(text) <= room {
+    if columns(text) <= room {
         return text.to_owned();
     }
     let (front, end) = text.rsplit_once(' ').unwrap_or(("", text));
     let cut = look.cut();
-    let left = room.saturating_sub(textwrap::core::display_width(end) + cut.chars().count() + 1);
+    let left = room.saturating_sub(columns(end) + cut.chars().count() + 1);
     let mut kept = String::new();
     for c in front.chars() {
         kept.push(c);
-        if textwrap::core::display_width(&kept) > left {
+        if columns(&kept) > left {
             kept.pop();
             break;
         }

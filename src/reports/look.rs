@@ -34,6 +34,11 @@ const BLUE: (u8, u8, u8) = (44, 118, 210);
 /// Holds a number and its unit together while lines are broken.
 const TIE: char = '\u{a0}';
 
+/// Returns how many columns a text takes in a terminal.
+pub(super) fn columns(text: &str) -> usize {
+    textwrap::core::display_width(text)
+}
+
 impl Look {
     /// Returns the style of a level; without colours, a plain one.
     #[must_use]
