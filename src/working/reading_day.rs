@@ -12,8 +12,8 @@ impl<'b> BoatSight<'b> {
     /// Returns the name of every measured value of a seat, as written.
     pub fn measured_at(&self, seat: &Name) -> Vec<&'b Name> {
         let of_seat = |name: &&Name| name.is_within(seat.as_str());
-        let stated =
-            |name: &Name| NOT_MEASURED.iter().any(|part| name.is_within(&format!("{seat}/{part}")));
+        let stated = NOT_MEASURED.map(|part| seat.at(part));
+        let stated = |name: &Name| stated.iter().any(|part| name.is_within(part.as_str()));
         let own = self.book.written_in(self.boat.file);
         let names = own.iter().map(|(name, _)| name).filter(of_seat);
         names.filter(|name| !stated(name)).collect()
