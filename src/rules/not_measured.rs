@@ -54,8 +54,9 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
         return vec![not_checked(&RULE, &name, &lack)];
     }
     let fields = class.must_measure.iter().map(|field| field.value.as_str());
+    let written = written(seat, &name);
     let missing: Vec<&str> = fields
-        .filter(|field| !is_told_elsewhere(field) && !is_written(seat, &name, field))
+        .filter(|field| !is_told_elsewhere(field) && !is_among(&written, &name.at(field)))
         .collect();
     if missing.is_empty() { Vec::new() } else { vec![finding(seat, name, &missing).found()] }
 }
@@ -73,11 +74,17 @@ fn is_told_elsewhere(field: &str) -> bool {
     TOLD_ELSEWHERE.iter().any(|told| field.is_within(told))
 }
 
+/// Returns the names of all that stands at a seat or around it.
+fn written<'b>(seat: &SeatSight<'b>, name: &Name) -> Vec<&'b Name> {
+    let names = seat.at.book.written_in(seat.at.boat.file).iter().map(|(name, _)| name);
+    names.filter(|own| meets(own, name)).collect()
+}
+
 /// Returns whether something stands there, even if it could not be read: that has been told.
-fn is_written(seat: &SeatSight, name: &Name, field: &str) -> bool {
-    let wanted = name.at(field);
-    let written = seat.at.book.written_in(seat.at.boat.file);
-    written
-        .iter()
-        .any(|(name, _)| name.is_within(wanted.as_str()) || wanted.is_within(name.as_str()))
+fn is_among(written: &[&Name], wanted: &Name) -> bool {
+    written.iter().any(|name| meets(name, wanted))
+}
+
+fn meets(one: &Name, other: &Name) -> bool {
+    one.is_within(other.as_str()) || other.is_within(one.as_str())
 }
