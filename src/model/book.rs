@@ -45,18 +45,31 @@ pub struct Book {
     index: Index,
 }
 
-/// Where each id is found: the first record that has it.
+/// Where each id is found: the first record that has it, and every record that names it.
 #[derive(Clone, Debug, Default)]
 struct Index {
     boats: HashMap<String, usize>,
     oar_sets: HashMap<String, usize>,
     classes: HashMap<String, usize>,
+    boats_by_oars: HashMap<String, Vec<usize>>,
+    crews_by_boat: HashMap<String, Vec<usize>>,
 }
 
 fn first_of<'a>(ids: impl Iterator<Item = &'a Placed<String>>) -> HashMap<String, usize> {
     let mut index = HashMap::new();
     for (number, id) in ids.enumerate() {
         index.entry(id.value.clone()).or_insert(number);
+    }
+    index
+}
+
+fn all_that_name<'a>(
+    ids: impl Iterator<Item = Option<&'a Placed<String>>>,
+) -> HashMap<String, Vec<usize>> {
+    let mut index: HashMap<String, Vec<usize>> = HashMap::new();
+    let named = ids.enumerate().filter_map(|(number, id)| Some((number, id?)));
+    for (number, id) in named {
+        index.entry(id.value.clone()).or_default().push(number);
     }
     index
 }
@@ -69,6 +82,8 @@ impl Book {
             boats: first_of(self.boats.iter().map(|boat| &boat.id)),
             oar_sets: first_of(self.oar_sets.iter().map(|set| &set.id)),
             classes: first_of(self.classes.iter().map(|class| &class.id)),
+            boats_by_oars: all_that_name(self.boats.iter().map(|boat| boat.oars.as_ref())),
+            crews_by_boat: all_that_name(self.crews.iter().map(|crew| crew.boat.as_ref())),
         };
         self
     }
@@ -129,16 +144,14 @@ impl Book {
 
     /// Returns every boat that carries an oar set.
     pub fn boats_with<'b>(&'b self, set: &'b OarSet) -> impl Iterator<Item = &'b Boat> {
-        let carries =
-            |boat: &&Boat| boat.oars.as_ref().is_some_and(|oars| oars.value == set.id.value);
-        self.boats.iter().filter(carries)
+        let numbers = self.index.boats_by_oars.get(&set.id.value);
+        numbers.into_iter().flatten().map(|number| &self.boats[*number])
     }
 
     /// Returns every crew that rows a boat.
     pub fn crews_of<'b>(&'b self, boat: &'b Boat) -> impl Iterator<Item = &'b Crew> {
-        let rows =
-            |crew: &&Crew| crew.boat.as_ref().is_some_and(|named| named.value == boat.id.value);
-        self.crews.iter().filter(rows)
+        let numbers = self.index.crews_by_boat.get(&boat.id.value);
+        numbers.into_iter().flatten().map(|number| &self.crews[*number])
     }
 
     /// Returns an oar of the set that a boat carries.

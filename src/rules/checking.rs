@@ -66,7 +66,7 @@ impl Checked {
 pub fn check(book: &Book, faults: &[Fault], with: Check) -> Checked {
     let mut checked = Checked::default();
     checked.findings.extend(faults.iter().filter_map(told));
-    for outcome in outcomes(book, with) {
+    for outcome in outcomes(book, with, |outcome| !matches!(outcome, Outcome::Judged(_))) {
         match outcome {
             Outcome::Found(finding) => checked.findings.push(*finding),
             Outcome::NotChecked(missing) => checked.not_checked.push(missing),
@@ -90,17 +90,20 @@ pub fn sums(book: &Book, with: Check) -> Vec<Sum> {
         Outcome::Judged(sum) => Some(*sum),
         Outcome::Found(_) | Outcome::NotChecked(_) => None,
     };
-    outcomes(book, with).into_iter().filter_map(judged).collect()
+    outcomes(book, with, |outcome| matches!(outcome, Outcome::Judged(_)))
+        .into_iter()
+        .filter_map(judged)
+        .collect()
 }
 
-fn outcomes(book: &Book, with: Check) -> Vec<Outcome> {
+/// Returns what every rule has to say, of which only what is `kept` is ever collected.
+fn outcomes(book: &Book, with: Check, kept: fn(&Outcome) -> bool) -> Vec<Outcome> {
     let boats = book.boats.par_iter().flat_map_iter(|boat| of_boat(book, boat));
-    let mut outcomes: Vec<Outcome> = boats.collect();
-    outcomes.extend(RULES.iter().flat_map(|rule| match rule.looks {
+    let of_the_book = RULES.par_iter().flat_map_iter(|rule| match rule.looks {
         Looks::AtTheBook(look) => look(book, with.as_of),
         _ => Vec::new(),
-    }));
-    outcomes
+    });
+    boats.chain(of_the_book).filter(kept).collect()
 }
 
 fn of_boat(book: &Book, boat: &Boat) -> Vec<Outcome> {

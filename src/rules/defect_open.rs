@@ -95,8 +95,7 @@ fn check(book: &Book, _: Date) -> Vec<Outcome> {
 
 /// Oars that only boats out of use carry are shown, as those boats are.
 fn of_set(book: &Book, set: &OarSet) -> Vec<Finding> {
-    let carries = |boat: &&Boat| boat.oars.as_ref().is_some_and(|oars| oars.value == set.id.value);
-    let mut carrying = book.boats.iter().filter(carries).peekable();
+    let mut carrying = book.boats_with(set).peekable();
     let out_of_use = carrying.peek().is_some() && carrying.all(Boat::is_out_of_use);
     let record = Name::record(&set.id.value);
     let findings = set.oars.iter().flat_map(|oar| of_oar(&record, oar));
