@@ -16,3 +16,5 @@ mod texts;
 mod told;
 #[path = "reading/values.rs"]
 mod values;
+#[path = "reading/written.rs"]
+mod written;

@@ -112,7 +112,7 @@ fn narrow(open: &OpenBook, checked: &mut Checked, only: &[String]) -> Result<Vec
 fn names_known(open: &OpenBook, checked: &Checked, only: &[String]) -> Result<Vec<String>, Done> {
     let ids = ids(open);
     let records = ids.iter().map(|id| Name::record(id));
-    let written = open.book.written.iter().map(|(name, _)| name.clone());
+    let written = open.book.written.iter().map(|own| own.name.clone());
     let found = checked.findings.iter().map(|finding| finding.name.clone());
     let known: Vec<Name> = records.chain(written).chain(found).collect();
     let has = |whole: &str| known.iter().any(|name| name.is_within(whole));

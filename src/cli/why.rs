@@ -10,6 +10,7 @@ use super::look::look;
 use super::output::Done;
 use crate::model::Name;
 use crate::model::Place;
+use crate::model::Written;
 use crate::reports;
 use crate::reports::SumsAsked;
 use crate::reports::shown;
@@ -110,7 +111,7 @@ impl Asked<'_> {
         if !self.name.contains('/') {
             return self.sums.iter().filter(|sum| sum.name.as_str() == self.name).collect();
         }
-        let read: Vec<Place> = self.written().map(|(_, place)| *place).collect();
+        let read: Vec<Place> = self.written().map(|own| own.place).collect();
         let here = |sum: &&Sum| sum.name.is_within(self.name);
         let rests =
             |sum: &&Sum| sum.value.parts().iter().any(|part| read.contains(&part.input.place));
@@ -118,8 +119,8 @@ impl Asked<'_> {
         judged_here.chain(self.sums.iter().filter(|sum| !here(sum) && rests(sum))).collect()
     }
 
-    fn written(&self) -> impl Iterator<Item = &(Name, Place)> {
-        self.open.book.written.iter().filter(|(name, _)| name.is_within(self.name))
+    fn written(&self) -> impl Iterator<Item = &Written> {
+        self.open.book.written.iter().filter(|own| own.name.is_within(self.name))
     }
 
     /// There is no such name, or nothing is worked out from it.
@@ -138,7 +139,7 @@ impl Asked<'_> {
             ));
             return Err(Done::refused(Exit::Usage, told));
         }
-        let written = self.open.book.written.iter().map(|(name, _)| name.as_str());
+        let written = self.open.book.written.iter().map(|own| own.name.as_str());
         let judged = self.sums.iter().map(|sum| sum.name.as_str());
         let found = self.checked.findings.iter().map(|finding| finding.name.as_str());
         let known: Vec<&str> = judged.chain(written).chain(found).collect();

@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use super::{Boat, Class, Club, Crew, FileId, Name, Oar, OarSet, Place, Placed, Waiver};
+use super::{Boat, Class, Club, Crew, FileId, Oar, OarSet, Place, Placed, Waiver, Written};
 
 /// A file of the book.
 #[derive(Clone, Debug)]
@@ -38,9 +38,8 @@ pub struct Book {
     pub files: Vec<SourceFile>,
     /// How many readings were read.
     pub readings: usize,
-    /// Every value that was written, by name, also where it could not be read. In the order of
-    /// the files.
-    pub written: Vec<(Name, Place)>,
+    /// Every value that was written, also where it could not be read. In the order of the files.
+    pub written: Vec<Written>,
     /// Where each id is found.
     index: Index,
 }
@@ -112,9 +111,9 @@ impl Book {
 
     /// Returns every value that was written in a file, by name.
     #[must_use]
-    pub fn written_in(&self, file: FileId) -> &[(Name, Place)] {
-        let start = self.written.partition_point(|(_, place)| place.file < file);
-        let end = self.written.partition_point(|(_, place)| place.file <= file);
+    pub fn written_in(&self, file: FileId) -> &[Written] {
+        let start = self.written.partition_point(|written| written.place.file < file);
+        let end = self.written.partition_point(|written| written.place.file <= file);
         &self.written[start..end]
     }
 

@@ -18,6 +18,7 @@ mod signed;
 mod upkeep;
 mod waiver;
 mod words;
+mod written;
 
 pub use boat::{Boat, FootHoles, LevelMark, PitchAngles, Rigged, WalkRound};
 pub use boat::{Lean, LiftsOut, Pin, Pitch, Plate, Rowlock, Seat, Stated, WorkedOut};
@@ -38,3 +39,4 @@ pub use words::Word;
 pub use words::{
     Bears, BentPart, Condition, DefectState, Leather, Lift, May, OarState, Turns, Where,
 };
+pub use written::{Quantity, Said, Written};

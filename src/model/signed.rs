@@ -23,7 +23,7 @@ impl Book {
     #[must_use]
     pub fn name_at(&self, place: Place) -> Option<&Name> {
         let own = self.written_in(place.file);
-        own.iter().find(|(_, own)| *own == place).map(|(name, _)| name)
+        own.iter().find(|own| own.place == place).map(|own| &own.name)
     }
 
     /// Returns every day on which something is said to have been done. The last day of a waiver

@@ -14,6 +14,7 @@ use crate::model::ClubLimits;
 use crate::model::Person;
 use crate::model::Placed;
 use crate::model::Protect;
+use crate::model::Said;
 use crate::model::Waiver;
 use crate::units::Ratio;
 
@@ -32,6 +33,10 @@ impl Value for Format {
             1 => Ok(Self(1)),
             found => Err(What::OtherFormat { found }),
         }
+    }
+
+    fn said(&self, text: &str) -> Said {
+        self.0.said(text)
     }
 }
 

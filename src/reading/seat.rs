@@ -185,6 +185,10 @@ macro_rules! stated {
             fn read(text: &str) -> Result<Self, What> {
                 stated(text, $quantity::figure(text)).map(Self)
             }
+
+            fn figure(&self) -> Option<f64> {
+                Some(self.0.value)
+            }
         }
     };
 }

@@ -24,6 +24,7 @@ use super::value::ValueKind;
 use crate::model::Name;
 use crate::model::Place;
 use crate::model::Placed;
+use crate::model::Said;
 use crate::model::Span;
 
 /// One section.
@@ -188,7 +189,8 @@ impl<'t> Section<'t> {
             Some(entry)
                 if is_refused(&entry.value) || self.sheet.cut_off(&entry.value).is_some() =>
             {
-                self.sheet.note_written(self.name.at(field.key), entry.value.span);
+                let name = self.name.at(field.key);
+                self.sheet.note_written(name, entry.value.span, Said::Unread);
                 return None;
             }
             Some(entry) if !is_unmeasured(&entry.value) => return Some(&entry.value),
@@ -233,7 +235,7 @@ impl<'t> Section<'t> {
     pub(super) fn misshapen(&self, field: Field, node: &Node, expected: &'static str) {
         if !is_refused(node) {
             let name = self.name.at(field.key);
-            self.sheet.note_written(name.clone(), node.span);
+            self.sheet.note_written(name.clone(), node.span, Said::Unread);
             self.sheet.tell(What::Shape { expected }, &name, node.span, None);
         }
     }
@@ -252,7 +254,8 @@ impl<'t> Section<'t> {
     ) -> Option<T> {
         let name = self.name.at(key);
         let read = T::read(&scalar.text).and_then(|value| in_bounds(field, value, &scalar.text));
-        self.sheet.note_written(name.clone(), span);
+        let said = read.as_ref().map_or(Said::Unread, |value| value.said(&scalar.text));
+        self.sheet.note_written(name.clone(), span, said);
         match read {
             Ok(value) => {
                 if T::kind() == ValueKind::Text {

@@ -13,7 +13,9 @@ use super::tree::TreeFaultKind;
 use crate::model::FileId;
 use crate::model::Name;
 use crate::model::Place;
+use crate::model::Said;
 use crate::model::Span;
+use crate::model::Written;
 
 /// What is collected while one file is read.
 pub(super) struct Sheet<'t> {
@@ -30,7 +32,7 @@ pub(super) struct Sheet<'t> {
 #[derive(Default)]
 pub(super) struct Found {
     pub(super) faults: Vec<Fault>,
-    pub(super) written: Vec<(Name, Place)>,
+    pub(super) written: Vec<Written>,
     pub(super) readings: usize,
 }
 
@@ -60,12 +62,13 @@ impl<'t> Sheet<'t> {
             return;
         }
         let name = section.at(key);
-        self.note_written(name.clone(), fault.at);
+        self.note_written(name.clone(), fault.at, Said::Unread);
         self.tell(What::Tree(fault.what), &name, fault.at, fault.also);
     }
 
-    pub(super) fn note_written(&self, name: Name, span: Span) {
-        self.found.borrow_mut().written.push((name, self.place(span)));
+    pub(super) fn note_written(&self, name: Name, span: Span, said: Said) {
+        let place = self.place(span);
+        self.found.borrow_mut().written.push(Written { name, place, said });
     }
 
     /// In `{catch: 1,5, square: 11}` the comma ends the value `1`. Returns the bytes of the `5`,

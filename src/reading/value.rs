@@ -3,6 +3,8 @@
 use super::fault::What;
 use super::form::Bounds;
 use super::nearest::nearest;
+use crate::model::Quantity;
+use crate::model::Said;
 use crate::model::Word;
 use crate::units::Angle;
 use crate::units::Date;
@@ -53,6 +55,19 @@ pub(super) trait Value: Sized {
     /// Returns the figure that the bounds hold for.
     fn figure(&self) -> Option<f64> {
         None
+    }
+
+    /// Returns what it says, however it was written; of a word, that is the word.
+    fn said(&self, text: &str) -> Said {
+        let of = match Self::kind() {
+            ValueKind::Length => Quantity::Length,
+            ValueKind::Angle => Quantity::Angle,
+            ValueKind::Weight => Quantity::Weight,
+            ValueKind::Ratio => Quantity::Ratio,
+            ValueKind::Count => Quantity::Count,
+            _ => return Said::Text(text.to_owned()),
+        };
+        self.figure().map_or(Said::Unread, |value| Said::Figure { value, of })
     }
 }
 
@@ -183,6 +198,10 @@ impl Value for Slope {
             Self::Offset(offset) | Self::Over { offset, .. } => Some(offset.as_mm()),
             Self::Angle(_) => None,
         }
+    }
+
+    fn said(&self, _: &str) -> Said {
+        Said::Slope(*self)
     }
 }
 

@@ -221,8 +221,8 @@ fn whereabouts(book: &Book, places: &Places, place: Place) -> String {
         return format!("a figure of the program's own class, {}", shown::line(&file.path));
     }
     let at = format!("{}:{line}", shown::line(&file.path));
-    let written = book.written_in(place.file).iter().find(|(_, own)| *own == place);
-    written.map_or(at.clone(), |(name, _)| format!("{at} ({})", shown::line(name.as_str())))
+    let written = book.written_in(place.file).iter().find(|own| own.place == place);
+    written.map_or(at.clone(), |own| format!("{at} ({})", shown::line(own.name.as_str())))
 }
 
 fn result(sum: &Sum) -> Vec<String> {

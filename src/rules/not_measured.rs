@@ -76,7 +76,7 @@ fn is_told_elsewhere(field: &str) -> bool {
 
 /// Returns the names of all that stands at a seat or around it.
 fn written<'b>(seat: &SeatSight<'b>, name: &Name) -> Vec<&'b Name> {
-    let names = seat.at.book.written_in(seat.at.boat.file).iter().map(|(name, _)| name);
+    let names = seat.at.book.written_in(seat.at.boat.file).iter().map(|own| &own.name);
     names.filter(|own| meets(own, name)).collect()
 }
 

@@ -15,7 +15,7 @@ impl<'b> BoatSight<'b> {
         let stated = NOT_MEASURED.map(|part| seat.at(part));
         let stated = |name: &Name| stated.iter().any(|part| name.is_within(part.as_str()));
         let own = self.book.written_in(self.boat.file);
-        let names = own.iter().map(|(name, _)| name).filter(of_seat);
+        let names = own.iter().map(|written| &written.name).filter(of_seat);
         names.filter(|name| !stated(name)).collect()
     }
 

@@ -112,7 +112,7 @@ fn values(seek: &Seek, boat: &Boat) -> Vec<Outcome> {
 fn value_named(seek: &Seek, boat: &Boat, name: &Name, value: &Placed<String>) -> Option<Outcome> {
     let whole = boat.record().at(&value.value);
     let is_there = |name: &Name| name.is_within(whole.as_str());
-    if seek.book.written_in(boat.file).iter().any(|(name, _)| is_there(name)) {
+    if seek.book.written_in(boat.file).iter().any(|own| is_there(&own.name)) {
         return None;
     }
     let fields = fields::of_a_boat(boat);
