@@ -1,7 +1,8 @@
 //! Named texts of a book, wherever they came from; knows no boats and no YAML.
 //!
 //! The only room that names git and the only one that reads a book's files. What it gives, a
-//! [`Store`], does not tell where the texts came from: a folder gives them here.
+//! [`Store`], does not tell where the texts came from: a folder gives them here. It also founds a
+//! repository from commits that were planned elsewhere.
 //!
 //! ```text
 //! club.yaml      the book's root is the folder that holds it
@@ -14,6 +15,7 @@
 
 mod error;
 mod folder;
+pub mod founding;
 mod layout;
 mod named;
 mod names;
