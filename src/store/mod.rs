@@ -33,6 +33,8 @@ pub use named::Content;
 pub use named::MAX_FILE_BYTES;
 pub use named::Named;
 pub use named::Refusal;
+pub use names::quoted;
+pub use names::shown;
 pub use seeking::find_book;
 
 /// The texts of one book.
