@@ -117,3 +117,38 @@ fn take_back(moved: &[PathBuf]) {
         let _ = if path.is_dir() { fs::remove_dir_all(path) } else { fs::remove_file(path) };
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn fails_midway(into: &Path) -> Result<(), Stopped> {
+        fs::write(into.join("club.yaml"), "logbook: 1\n")?;
+        Err(io::Error::from(ErrorKind::StorageFull).into())
+    }
+
+    #[test]
+    fn what_broke_off_leaves_nothing_beside_and_nothing_inside() {
+        let around = tempfile::tempdir().expect("a folder");
+        let empty = around.path().join("empty");
+        fs::create_dir(&empty).expect("a folder");
+        for folder in [around.path().join("new"), empty.clone()] {
+            let place = Place::of(&folder).expect("a free place");
+            let stopped = place.fill(fails_midway).expect_err("the disk is full");
+            assert_eq!(stopped.to_string(), "the disk is full");
+        }
+        assert!(fs::read_dir(&empty).expect("a folder").next().is_none());
+        assert_eq!(fs::read_dir(around.path()).expect("a folder").count(), 1);
+    }
+
+    #[test]
+    fn a_name_that_is_taken_beside_is_not_touched() {
+        let around = tempfile::tempdir().expect("a folder");
+        let taken = around.path().join("book.new");
+        fs::write(&taken, "mine").expect("a file");
+        let place = Place::of(&around.path().join("book")).expect("a free place");
+        place.fill(|into| Ok(fs::write(into.join("club.yaml"), "")?)).expect("it is filled");
+        assert_eq!(fs::read_to_string(&taken).expect("a text"), "mine");
+        assert!(around.path().join("book/club.yaml").is_file());
+    }
+}
