@@ -9,6 +9,7 @@
 //! | 6     | [`cli`]       | arguments, exit codes, which room to call                    |
 //! | 5     | [`reports`]   | findings, rules and values as text and JSON; no judgement    |
 //! | 4     | [`rules`]     | what is wrong, why it matters, what to do at the boat        |
+//! | 4     | [`writing`]   | what records are to say: an invented club's two seasons      |
 //! | 3     | [`reading`]   | text into a model, every error with its place                |
 //! | 3     | [`working`]   | what follows from the readings, each value with its budget   |
 //! | 2     | [`model`]     | boats, oars, crews, classes, limits; where each was written  |
@@ -27,3 +28,4 @@ pub mod rules;
 pub mod store;
 pub mod units;
 pub mod working;
+pub mod writing;

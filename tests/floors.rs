@@ -13,6 +13,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("reading", &["units", "model", "store", "geometry"]),
     ("working", &["units", "geometry", "metrology", "model"]),
     ("rules", &["units", "geometry", "metrology", "model", "reading", "working"]),
+    ("writing", &["units", "store"]),
     ("reports", &["units", "model", "reading", "rules", "working", "metrology"]),
     (
         "cli",
@@ -25,6 +26,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
             "reading",
             "working",
             "rules",
+            "writing",
             "reports",
         ],
     ),

@@ -30,6 +30,8 @@ pub(super) enum Command {
     Rules(Rules),
     /// Every worked-out value, with how good it is and its unit
     Derive(Derive),
+    /// An invented club's book with two seasons of commits, to try everything on
+    Sample(Sample),
     /// What may stand in a record, as JSON Schema, for editors
     Schema(Schema),
     /// Every limit in force, for which boat, and where it is set
@@ -149,6 +151,13 @@ pub(super) struct Derive {
 
     #[command(flatten)]
     pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Sample {
+    /// The folder to write it into: a new one, or an empty one
+    #[arg(value_name = "DIR")]
+    pub(super) folder: PathBuf,
 }
 
 #[derive(Args, Debug)]

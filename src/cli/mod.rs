@@ -13,6 +13,7 @@ mod lint;
 mod look;
 mod output;
 mod rules;
+mod sample;
 mod schema;
 mod settings;
 mod why;
@@ -55,6 +56,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Why(why) => why::run(&why),
             Command::Rules(rules) => rules::run(&rules),
             Command::Derive(derive) => derive::run(&derive),
+            Command::Sample(sample) => sample::run(&sample),
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),

@@ -103,6 +103,17 @@ pub(super) fn reason(error: &io::Error) -> String {
     }
 }
 
+/// Returns why something could not be written, in plain words where it is one of the usual things.
+pub(super) fn written(error: &io::Error) -> String {
+    match error.kind() {
+        io::ErrorKind::PermissionDenied => "you may not write there".into(),
+        io::ErrorKind::StorageFull => "the disk is full".into(),
+        io::ErrorKind::QuotaExceeded => "your share of the disk is full".into(),
+        io::ErrorKind::ReadOnlyFilesystem => "the disk can only be read".into(),
+        _ => error.to_string(),
+    }
+}
+
 fn listed(unread: &[Unread]) -> String {
     let lines: Vec<String> = unread.iter().map(Unread::to_string).collect();
     match lines.as_slice() {

@@ -2,7 +2,8 @@
 //!
 //! The only room that names git and the only one that reads a book's files. What it gives, a
 //! [`Store`], does not tell where the texts came from: [`open_folder`] gives those of a folder, a
-//! [`Repository`] those of a commit, of what is about to be committed, and of a merge.
+//! [`Repository`] those of a commit, of what is about to be committed, and of a merge. It also
+//! founds a repository from commits that were planned elsewhere.
 //!
 //! ```text
 //! club.yaml      the book's root is the folder that holds it
@@ -15,6 +16,7 @@
 
 mod error;
 mod folder;
+pub mod founding;
 mod layout;
 mod named;
 mod names;
@@ -32,6 +34,8 @@ pub use named::Content;
 pub use named::MAX_FILE_BYTES;
 pub use named::Named;
 pub use named::Refusal;
+pub use names::quoted;
+pub use names::shown;
 pub use repository::BlobId;
 pub use repository::Commit;
 pub use repository::CommitId;

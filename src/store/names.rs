@@ -12,7 +12,8 @@ pub(super) fn bytes(path: &Path) -> Vec<u8> {
 }
 
 /// Returns the path as text: a byte that is no UTF-8 as `\xNN`, a backslash as `\\`.
-pub(super) fn shown(path: &Path) -> String {
+#[must_use]
+pub fn shown(path: &Path) -> String {
     let mut text = String::new();
     for chunk in bytes(path).utf8_chunks() {
         text.push_str(&chunk.valid().replace('\\', r"\\"));
@@ -63,7 +64,8 @@ pub(super) fn path_of_bytes(bytes: Vec<u8>) -> PathBuf {
 }
 
 /// Returns the path as one word of a command line, in quotes if it needs them.
-pub(super) fn quoted(path: &Path) -> String {
+#[must_use]
+pub fn quoted(path: &Path) -> String {
     let text = path.to_string_lossy();
     let plain = |c: char| c.is_alphanumeric() || "/._-:".contains(c);
     if text.chars().all(plain) {

@@ -1,0 +1,3 @@
+//! Writes records: what a club's files are to say. Touches no disk; `store` does that.
+
+pub mod sample;
