@@ -116,6 +116,16 @@ pub fn read(name: &str, texts: Vec<Named>) -> (Book, Vec<Fault>) {
         .enumerate()
         .map(|(number, (built_in, named))| file(FileId(number), built_in, named))
         .collect();
+    together(name, read)
+}
+
+/// Reads one text by itself, without the classes that are part of the program.
+#[must_use]
+pub fn read_alone(text: Named) -> (Book, Vec<Fault>) {
+    together("", vec![file(FileId(0), false, text)])
+}
+
+fn together(name: &str, read: Vec<(SourceFile, Record, Found)>) -> (Book, Vec<Fault>) {
     let mut book = Book::default();
     name.clone_into(&mut book.name);
     let mut faults = Vec::new();

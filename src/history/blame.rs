@@ -1,0 +1,38 @@
+//! Who set each value that stands in a record now.
+
+use super::graph::Cell;
+use super::past::Past;
+use super::record::MeasuredBy;
+use super::value::Value;
+use crate::model::Name;
+
+/// A value that stands, and which node of the past set it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Set {
+    /// Its name.
+    pub name: Name,
+    /// What it is; none where it can't be read now.
+    pub value: Option<Value>,
+    /// The node that set it.
+    pub node: usize,
+    /// When it was measured, and by whom.
+    pub measured: MeasuredBy,
+}
+
+/// Returns every value that stands at the last step of the past, by name, each with the node that
+/// set it: a value is passed to any parent that has the same.
+#[must_use]
+pub fn blame(past: &Past) -> Vec<Set> {
+    let Some(last) = past.graph.last() else { return Vec::new() };
+    let node = &past.graph.nodes[last];
+    let Some(record) = past.states[node.state].record() else { return Vec::new() };
+    let set = |name: &Name| {
+        let values = past.values(name);
+        let traced = past.graph.trace(|state| values.cell(state));
+        let value = values.value(values.cell(node.state)).cloned();
+        let own = Cell::Unclear == values.cell(node.state);
+        let origin = if own { last } else { traced[last].origin };
+        Set { name: name.clone(), value, node: origin, measured: record.measured(name) }
+    };
+    record.values.keys().map(set).collect()
+}
