@@ -189,94 +189,6 @@ pub enum Cut {
 }
 
 impl RepositoryError {
-    /// Returns what the user can do.
-    #[must_use]
-    pub fn help(&self) -> String {
-        match self {
-            Self::None { folder } => format!(
-                "Without a history: tholebook lint {}. To begin one: git -C {} init",
-                names::quoted(folder),
-                names::quoted(folder)
-            ),
-            Self::NoneInEnvironment => "Run it from a git hook, or give the book's folder.".into(),
-            Self::NotTrusted { folder } => format!(
-                "If you trust it: git config --global --add safe.directory {} (a setting given by \
-                 the environment does not count here)",
-                names::quoted(folder)
-            ),
-            Self::RefTable { folder } => format!(
-                "A clone can be read: git clone --ref-format=files {} NEW-FOLDER",
-                names::quoted(folder)
-            ),
-            Self::Sha256 { .. } => {
-                "The files in the folder can be read: leave out what asks for a commit.".into()
-            }
-            Self::Unreadable { folder, .. } => {
-                format!("To see what git says: {}", git(folder, "status"))
-            }
-            Self::Elsewhere { git_dir, .. } => format!(
-                "If that is a mistake: git --git-dir={} config --unset core.worktree",
-                names::quoted(git_dir)
-            ),
-            Self::Nested { folder } => format!(
-                "Someone may have put it there. If it is yours, clone it to a place of its own: \
-                 git clone {} NEW-FOLDER",
-                names::quoted(folder)
-            ),
-            Self::NothingStaged => "Give a branch, a tag or a commit instead.".into(),
-            Self::SplitIndex { folder } => format!(
-                "To write it anew in one piece: {}",
-                git(folder, "update-index --no-split-index")
-            ),
-            Self::SparseIndex { folder } => format!(
-                "To write it anew in full: {}",
-                git(folder, "sparse-checkout reapply --no-sparse-index")
-            ),
-            Self::UnreadableIndex { folder, .. } => {
-                format!("To see what git says: {}", git(folder, "status"))
-            }
-            _ => self.help_with_history(),
-        }
-    }
-
-    fn help_with_history(&self) -> String {
-        match self {
-            Self::Unmerged { .. } => "Settle each of these by hand, then: git add the files".into(),
-            Self::NoBook { .. } => {
-                "A book's folder holds club.yaml. Check the folder and the commit.".into()
-            }
-            Self::SeveralBooks { places, top, .. } => {
-                let first = places.first().map_or(top.clone(), |place| top.join(place));
-                format!("Say which, for instance: {}", names::quoted(&first))
-            }
-            Self::UnknownRevision { shallow: Some(folder), .. } => format!(
-                "The history here is cut short. To have all of it: {}",
-                git(folder, "fetch --unshallow --tags")
-            ),
-            Self::UnknownRevision { nearest: Some(nearest), .. } => {
-                format!("Did you mean {nearest}?")
-            }
-            Self::UnknownRevision { nearest: None, .. } => {
-                "To see the names there are: git branch --all; git tag".into()
-            }
-            Self::AmbiguousRevision { .. } => "Write more of its digits.".into(),
-            Self::Absent { folder, cut, .. } => match cut {
-                Cut::Shallow => format!(
-                    "The history here is cut short. To have all of it: {}",
-                    git(folder, "fetch --unshallow --tags")
-                ),
-                Cut::Filtered => format!(
-                    "This clone was made with a filter. To have all of it: {}",
-                    git(folder, "fetch --refetch --no-filter")
-                ),
-                Cut::No => lost(folder),
-            },
-            Self::Damaged { folder, .. } => lost(folder),
-            Self::TooMuch { .. } => "Give the folder of the book itself.".into(),
-            _ => "Give one branch, tag or commit, such as main, v2026.1 or HEAD~2.".into(),
-        }
-    }
-
     /// Returns the error for a repository that would not open.
     pub(super) fn opening(top: &Path, error: &git2::Error) -> Self {
         let folder = top.to_path_buf();
@@ -304,14 +216,6 @@ impl RepositoryError {
             Self::UnreadableIndex { folder, said: said.to_owned() }
         }
     }
-}
-
-fn lost(folder: &Path) -> String {
-    format!("To see what is lost: {}. Another clone may still have it.", git(folder, "fsck --full"))
-}
-
-fn git(folder: &Path, command: &str) -> String {
-    format!("git -C {} {command}", names::quoted(folder))
 }
 
 fn missing(place: Option<&str>) -> String {

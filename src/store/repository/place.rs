@@ -42,14 +42,13 @@ impl Place {
         state: &str,
     ) -> Result<(PathBuf, Oid), RepositoryError> {
         if let Some(known) = self.known() {
-            let folder = folder(objects, top, &known)?;
-            match folder.filter(|id| holds_club(objects, *id)) {
-                Some(id) => return Ok((known, id)),
-                None if self.given => return Err(none(state, Some(&known))),
-                None => {}
+            match folder(objects, top, &known)? {
+                Some(id) if holds_club(objects, id)? => return Ok((known, id)),
+                _ if self.given => return Err(none(state, Some(&known))),
+                _ => {}
             }
         }
-        let found = if holds_club(objects, top) {
+        let found = if holds_club(objects, top)? {
             PathBuf::new()
         } else {
             self.only(&standing::in_tree(objects, top)?, state)?
@@ -119,8 +118,8 @@ pub(super) fn folder(
     Ok(Some(id))
 }
 
-fn holds_club(objects: &Objects<'_>, folder: Oid) -> bool {
-    objects.tree(folder, "").is_ok_and(|tree| tree.get_name_bytes(CLUB.as_bytes()).is_some())
+fn holds_club(objects: &Objects<'_>, folder: Oid) -> Result<bool, RepositoryError> {
+    Ok(objects.tree(folder, "")?.get_name_bytes(CLUB.as_bytes()).is_some())
 }
 
 fn none(state: &str, place: Option<&Path>) -> RepositoryError {

@@ -13,6 +13,9 @@ use crate::store::repository::shallow;
 /// The longest name of a commit, in bytes. Git's own limit for a branch is near it.
 const LONGEST: usize = 256;
 
+/// How many digits a whole id has.
+const WHOLE: usize = 40;
+
 /// How alike two names must be for one to be offered for the other: 1 is equal.
 const ALIKE: f32 = 0.6;
 
@@ -22,10 +25,10 @@ pub(super) fn commit(git: &Repository, rev: &str) -> Result<Oid, RepositoryError
         let rev = rev.chars().take(LONGEST / 4).collect();
         return Err(RepositoryError::NoRevision { rev, why: why.into() });
     }
-    let found = git.revparse_single(rev).map_err(|error| match error.code() {
-        ErrorCode::Ambiguous => RepositoryError::AmbiguousRevision { rev: rev.into() },
-        _ => unknown(git, rev),
-    })?;
+    if let Some(commit) = direct(git, rev) {
+        return Ok(commit);
+    }
+    let found = git.revparse_single(rev).map_err(|error| not_found(git, rev, &error))?;
     let commit = found.peel(ObjectType::Commit).map_err(|error| match error.code() {
         ErrorCode::NotFound => unknown(git, rev),
         _ => {
@@ -38,6 +41,28 @@ pub(super) fn commit(git: &Repository, rev: &str) -> Result<Oid, RepositoryError
         }
     })?;
     Ok(commit.id())
+}
+
+/// Returns the commit of a whole id or a branch. The commit itself is not looked into, so that one
+/// with a badly written author can be named too.
+fn direct(git: &Repository, rev: &str) -> Option<Oid> {
+    let of_branch = || git.resolve_reference_from_short_name(rev).ok()?.resolve().ok()?.target();
+    let whole = (rev.len() == WHOLE).then(|| Oid::from_str(rev).ok()).flatten();
+    let id = whole.or_else(of_branch)?;
+    let (_, kind) = git.odb().ok()?.read_header(id).ok()?;
+    (kind == ObjectType::Commit).then_some(id)
+}
+
+fn not_found(git: &Repository, rev: &str, error: &git2::Error) -> RepositoryError {
+    match error.code() {
+        ErrorCode::Ambiguous => RepositoryError::AmbiguousRevision { rev: rev.into() },
+        ErrorCode::NotFound | ErrorCode::InvalidSpec => unknown(git, rev),
+        _ => RepositoryError::Damaged {
+            what: format!("what \"{rev}\" leads to"),
+            said: error.message().to_owned(),
+            folder: objects::folder(git),
+        },
+    }
 }
 
 /// Returns why something is not even looked up.
