@@ -13,6 +13,7 @@ use super::record::Key;
 use super::record::Record;
 use super::value::Value;
 use crate::model::Name;
+use crate::model::Said;
 use crate::store::CommitId;
 use crate::store::Records;
 use crate::store::Repository;
@@ -234,17 +235,18 @@ fn state(own: &[Standing]) -> State {
     if let Held::Unread(why) = &**held {
         return State::Unclear(format!("{path} can't be read: {why}"));
     }
-    let whole = |held: &Held| record(held).filter(|record| record.whole).map(says);
-    let first = whole(held);
-    if own.iter().skip(1).any(|(_, other)| first.is_none() || whole(other) != first) {
+    let first = says(held);
+    if own.iter().skip(1).any(|(_, other)| first.is_none() || says(other) != first) {
         let paths: Vec<&str> = own.iter().map(|(path, _)| &**path).collect();
         return State::Unclear(format!("two records have this id: {}", paths.join(" and ")));
     }
     State::Held { path: Rc::clone(path), held: Rc::clone(held) }
 }
 
-fn says(record: &Record) -> Vec<(&Name, &[crate::model::Said])> {
-    record.values.iter().map(|(name, value)| (name, value.said.as_slice())).collect()
+/// Returns all that a record says, if it was read to its end.
+fn says(held: &Held) -> Option<Vec<(&Name, &[Said])>> {
+    let record = record(held).filter(|record| record.whole)?;
+    Some(record.values.iter().map(|(name, value)| (name, value.said.as_slice())).collect())
 }
 
 fn record(held: &Held) -> Option<&Record> {
