@@ -66,7 +66,7 @@ fn opened(given: Option<&Path>) -> Result<Store, StoreError> {
 }
 
 /// Words of the store keep to one line each, whatever a file's name holds.
-fn could_not(error: &StoreError) -> Done {
+pub(super) fn could_not(error: &StoreError) -> Done {
     let mut told = match error {
         StoreError::CannotRead { unread } => {
             unread.iter().map(|unread| format!("Could not read {unread}")).collect()

@@ -4,17 +4,22 @@
 //! prints. What anything means is for the rooms below.
 
 mod arguments;
+mod blame;
 mod book;
 mod card;
 mod derive;
 mod exit;
+mod history;
 mod instead;
 mod lint;
 mod look;
 mod output;
+mod past;
 mod rules;
 mod schema;
 mod settings;
+mod then;
+mod when;
 mod why;
 
 use std::ffi::OsString;
@@ -58,6 +63,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
+            Command::History(history) => history::run(&history),
+            Command::Blame(blame) => blame::run(&blame),
         },
         Err(asked) => not_run(&asked),
     }

@@ -144,7 +144,13 @@ impl Walked {
         standing.filter_map(|(_, held)| record(held)).map(|record| record.key.clone()).collect()
     }
 
-    /// Returns whether a step is one that follows from nothing that is here.
+    /// Returns the steps that one follows from, by their numbers.
+    #[must_use]
+    pub fn parents(&self, step: usize) -> &[usize] {
+        &self.parents[step]
+    }
+
+    /// Returns the steps that follow from nothing that is here.
     pub fn first_steps(&self) -> impl Iterator<Item = Step> {
         let first = self.parents.iter().zip(&self.steps);
         first.filter(|(parents, _)| parents.is_empty()).map(|(_, step)| *step)

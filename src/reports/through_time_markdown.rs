@@ -79,7 +79,7 @@ fn end(cut: Option<&str>) -> String {
 }
 
 /// Returns a text that Markdown takes for text: nothing in it marks up, links or ends a cell.
-fn cell(text: &str) -> String {
+pub(super) fn cell(text: &str) -> String {
     let mut out = String::new();
     for c in shown::line(text).chars() {
         match c {
