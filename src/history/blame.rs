@@ -12,7 +12,7 @@ pub struct Set {
     /// Its name.
     pub name: Name,
     /// What it is; none where it can't be read now.
-    pub value: Option<Value>,
+    pub value: Option<Kept>,
     /// The node that set it.
     pub node: usize,
     /// When it was measured, and by whom.

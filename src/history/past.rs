@@ -274,7 +274,7 @@ impl State {
 
     /// Returns the value of a name.
     #[must_use]
-    pub fn value(&self, name: &Name) -> Option<&Value> {
+    pub fn value(&self, name: &Name) -> Option<&Kept> {
         self.record()?.values.get(name)
     }
 }
@@ -282,7 +282,7 @@ impl State {
 /// What every state says of one value, each different value with a number of its own.
 pub struct Values<'p> {
     cells: Vec<Cell>,
-    values: Vec<&'p Value>,
+    values: Vec<&'p Kept>,
 }
 
 impl<'p> Values<'p> {
@@ -294,7 +294,7 @@ impl<'p> Values<'p> {
 
     /// Returns the value that a cell stands for.
     #[must_use]
-    pub fn value(&self, cell: Cell) -> Option<&'p Value> {
+    pub fn value(&self, cell: Cell) -> Option<&'p Kept> {
         match cell {
             Cell::Value(number) => Some(self.values[number]),
             Cell::Absent | Cell::Unclear => None,
@@ -313,7 +313,7 @@ impl Past {
     /// Returns what every state says of one value.
     #[must_use]
     pub fn values(&self, name: &Name) -> Values<'_> {
-        let mut values: Vec<&Value> = Vec::new();
+        let mut values: Vec<&Kept> = Vec::new();
         let mut cells = Vec::with_capacity(self.states.len());
         for state in &self.states {
             let cell = match (state, state.record(), state.value(name)) {

@@ -46,7 +46,7 @@ pub struct Record {
     /// Which record.
     pub key: Key,
     /// Its values by name. What is worked out from others is left out.
-    pub values: BTreeMap<Name, Value>,
+    pub values: BTreeMap<Name, Kept>,
     /// Whether the text was read to its end; if not, what seems to be missing may only be unread.
     pub whole: bool,
     /// The oar set that a boat carries.
@@ -131,10 +131,10 @@ fn key(book: &Book, path: &str) -> Option<Key> {
         })
 }
 
-fn values(book: Book) -> BTreeMap<Name, Value> {
+fn values(book: Book) -> BTreeMap<Name, Kept> {
     let Book { written, files, .. } = book;
     let text = files.first().map_or("", |file| &*file.text);
-    let mut values: BTreeMap<Name, Value> = BTreeMap::new();
+    let mut values: BTreeMap<Name, Kept> = BTreeMap::new();
     for written in written.into_iter().filter(|own| !own.name.is_within("*/*/worked-out")) {
         let span = written.place.span;
         let value = values.entry(written.name).or_default();

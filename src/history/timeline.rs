@@ -8,7 +8,7 @@ use super::past::Past;
 use super::past::State;
 use super::past::Values;
 use super::record::MeasuredBy;
-use super::value::Rewritten;
+use super::kept::Rewritten;
 use super::value::Value;
 use crate::model::Name;
 
@@ -31,12 +31,12 @@ pub enum Event {
     Merged {
         /// The nodes of the sides: the value there, none where it was not given, and the node that
         /// set it. The side that was kept comes first.
-        sides: Vec<(Option<Value>, usize)>,
+        sides: Vec<(Option<Kept>, usize)>,
     },
     /// A merge set a value that none of its sides had.
     MergedAnew {
         /// The sides.
-        sides: Vec<(Option<Value>, usize)>,
+        sides: Vec<(Option<Kept>, usize)>,
     },
     /// It can't be told what it is from here on, and why.
     Unclear(String),
@@ -58,9 +58,9 @@ pub struct Row {
     /// The node of the past where it happened.
     pub node: usize,
     /// What it was.
-    pub old: Option<Value>,
+    pub old: Option<Kept>,
     /// What it is.
-    pub new: Option<Value>,
+    pub new: Option<Kept>,
     /// When it was measured, and by whom.
     pub measured: MeasuredBy,
 }
@@ -159,7 +159,7 @@ impl Told<'_> {
         Some(self.told(node, Event::Merged { sides }, old))
     }
 
-    fn side(&self, side: &Traced) -> (Option<Value>, usize) {
+    fn side(&self, side: &Traced) -> (Option<Kept>, usize) {
         (self.values.value(side.cell).cloned(), side.origin)
     }
 

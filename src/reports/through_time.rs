@@ -6,7 +6,7 @@ use crate::history::Key;
 use crate::history::Rewritten;
 use crate::history::Row;
 use crate::history::Set;
-use crate::history::Value;
+use crate::history::Kept;
 use crate::metrology::trend::Trend;
 use crate::model::Said;
 use crate::units::Date;
@@ -102,7 +102,7 @@ pub struct BlameRow {
 }
 
 /// Returns a value in words, with its unit.
-pub(super) fn words(value: &Value) -> String {
+pub(super) fn words(value: &Kept) -> String {
     let each: Vec<String> = value.said.iter().map(one).collect();
     match (value.number(), each.as_slice()) {
         (_, [one]) => one.clone(),

@@ -14,7 +14,7 @@ use super::through_time::delta;
 use super::through_time::kind;
 use super::through_time::words;
 use super::timeline_text::happened;
-use crate::history::Value;
+use crate::history::Kept;
 use crate::model::Said;
 
 #[derive(Serialize)]
@@ -143,17 +143,17 @@ fn day(made: Option<&Made>) -> Option<String> {
     made.and_then(|made| made.committed_on).map(|day| day.to_string())
 }
 
-fn unit(value: &Value) -> Option<&'static str> {
+fn unit(value: &Kept) -> Option<&'static str> {
     value.number().map(|(_, unit)| unit).filter(|unit| !unit.is_empty())
 }
 
 /// A number is a number, in the unit of a bare one; of readings taken several times, a list.
-fn json(value: Option<&Value>) -> Json {
+fn json(value: Option<&Kept>) -> Json {
     let Some(value) = value else { return Json::Null };
     let one = |said: &Said| match said {
         Said::Unread => Json::Null,
         said => {
-            let alone = Value { said: vec![said.clone()], written: Vec::new() };
+            let alone = Kept { said: vec![said.clone()], written: Vec::new() };
             alone.number().map_or_else(|| words(&alone).into(), |(number, _)| number.into())
         }
     };

@@ -12,7 +12,7 @@ use super::through_time::words;
 use super::verdict::Verdict;
 use crate::history::Event;
 use crate::history::Rewritten;
-use crate::history::Value;
+use crate::history::Kept;
 
 /// How wide the column of days is.
 const DAY: usize = 12;
@@ -87,7 +87,7 @@ pub(super) fn happened(timeline: &Timeline, row: &TimelineRow) -> String {
 }
 
 fn event_words(row: &TimelineRow) -> String {
-    let value = |value: &Option<Value>| value.as_ref().map_or_else(absent, words);
+    let value = |value: &Option<Kept>| value.as_ref().map_or_else(absent, words);
     let (old, new) = (value(&row.row.old), value(&row.row.new));
     match &row.row.event {
         Event::FirstRecorded => format!("first recorded: {new}"),
@@ -136,7 +136,7 @@ fn sides(row: &TimelineRow, from: usize) -> String {
     each.join(", ")
 }
 
-fn side(row: &TimelineRow, number: usize, value: Option<&Value>) -> String {
+fn side(row: &TimelineRow, number: usize, value: Option<&Kept>) -> String {
     let made = row.sides.get(number).and_then(Option::as_ref);
     let id = made.map_or("the folder", |made| &made.short);
     format!("{} from {id}", value.map_or_else(absent, words))

@@ -6,7 +6,7 @@ use crate::units::Slope;
 
 /// A value: every reading of it, in order, and how each was written.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Value {
+pub struct Kept {
     /// What it says.
     pub said: Vec<Said>,
     /// How it was written.
@@ -24,7 +24,7 @@ pub enum Rewritten {
     Precision,
 }
 
-impl Value {
+impl Kept {
     /// Returns whether both say the same, however they were written.
     #[must_use]
     pub fn is_same(&self, other: &Self) -> bool {
@@ -90,9 +90,9 @@ fn number(said: &Said) -> Option<(f64, &'static str)> {
 mod tests {
     use super::*;
 
-    fn figures(numbers: &[f64], written: &[&str]) -> Value {
+    fn figures(numbers: &[f64], written: &[&str]) -> Kept {
         let said = |value: &f64| Said::Figure { value: *value, of: Quantity::Length };
-        Value {
+        Kept {
             said: numbers.iter().map(said).collect(),
             written: written.iter().map(|text| Box::from(*text)).collect(),
         }
@@ -113,6 +113,6 @@ mod tests {
         let (old, new) = (figures(&[58.1], &["58.1"]), figures(&[58.3], &["58.3"]));
         assert_eq!(new.more_than(&old), Some((0.2, "mm")));
         assert_eq!(figures(&[11.0, 12.0], &[]).number(), Some((11.5, "mm")));
-        assert_eq!(Value::default().number(), None);
+        assert_eq!(Kept::default().number(), None);
     }
 }
