@@ -13,7 +13,8 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("reading", &["units", "model", "store", "geometry"]),
     ("working", &["units", "geometry", "metrology", "model"]),
     ("rules", &["units", "geometry", "metrology", "model", "reading", "working"]),
-    ("reports", &["units", "model", "reading", "rules", "working", "metrology"]),
+    ("history", &["units", "model", "reading", "working"]),
+    ("reports", &["units", "model", "reading", "rules", "history", "working", "metrology"]),
     (
         "cli",
         &[
@@ -25,6 +26,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
             "reading",
             "working",
             "rules",
+            "history",
             "reports",
         ],
     ),

@@ -1,0 +1,16 @@
+//! What a book says, by record and name, and how that differs from time to time.
+//!
+//! Two states of a book are compared by what they say, never by how they are written. Knows no
+//! rules and no git: a state is a [`Book`](crate::model::Book), wherever it came from.
+
+mod grouping;
+mod likeness;
+mod measured;
+mod value;
+mod values;
+
+pub use grouping::Group;
+pub use likeness::{Likeness, same};
+pub use measured::LastMeasured;
+pub use value::Value;
+pub use values::{RecordValues, of_book, of_file, of_record};
