@@ -2,12 +2,18 @@
 
 #[path = "store/book.rs"]
 mod book;
+#[path = "store/commits.rs"]
+mod commits;
 #[path = "store/in_a_repository.rs"]
 mod in_a_repository;
 #[path = "store/odd_repositories.rs"]
 mod odd_repositories;
+#[path = "store/past.rs"]
+mod past;
 #[path = "store/seeking.rs"]
 mod seeking;
+#[path = "store/states.rs"]
+mod states;
 #[path = "store/texts.rs"]
 mod texts;
 #[path = "store/unreadable.rs"]

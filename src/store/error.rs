@@ -8,6 +8,7 @@ use std::path::PathBuf;
 use thiserror::Error;
 
 use crate::store::names;
+use crate::store::repository::RepositoryError;
 
 /// Why a book could not be had. One variant for each thing the user would mend differently.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
@@ -38,6 +39,9 @@ pub enum StoreError {
         /// Each path with its reason, sorted; never empty.
         unread: Vec<Unread>,
     },
+    /// The repository could not give the state of the book that was asked for.
+    #[error(transparent)]
+    Repository(#[from] RepositoryError),
 }
 
 impl StoreError {
@@ -60,6 +64,7 @@ impl StoreError {
                 folder that you may read: put that right, then try again."
                     .into()
             }
+            Self::Repository(error) => error.help(),
         }
     }
 }

@@ -1,7 +1,8 @@
 //! Named texts of a book, wherever they came from; knows no boats and no YAML.
 //!
 //! The only room that names git and the only one that reads a book's files. What it gives, a
-//! [`Store`], does not tell where the texts came from: a folder gives them here.
+//! [`Store`], does not tell where the texts came from: [`open_folder`] gives those of a folder, a
+//! [`Repository`] those of a commit, of what is about to be committed, and of a merge.
 //!
 //! ```text
 //! club.yaml      the book's root is the folder that holds it
@@ -31,12 +32,24 @@ pub use named::Content;
 pub use named::MAX_FILE_BYTES;
 pub use named::Named;
 pub use named::Refusal;
+pub use repository::BlobId;
+pub use repository::Commit;
+pub use repository::CommitId;
+pub use repository::Cut;
+pub use repository::Merge;
+pub use repository::Moment;
+pub use repository::Person;
+pub use repository::Record;
+pub use repository::Records;
+pub use repository::Repository;
+pub use repository::RepositoryError;
 pub use seeking::find_book;
 
 /// The texts of one book.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Store {
-    /// The book's root: whole, every link in it resolved.
+    /// The book's root: whole, every link in it resolved. For texts out of a repository it is where
+    /// that folder is, or would be, in the working tree or below the bare repository.
     pub root: PathBuf,
     /// The root's own name as it was given, for messages; the true name where none was given (`.`).
     pub name: String,

@@ -77,7 +77,7 @@ impl Survey {
         if kind.is_dir() {
             self.take_folder(path);
         } else if kind.is_symlink() {
-            self.take_link(entry, path);
+            self.take_link(path, || may_lead_to_folder(entry));
         } else if kind.is_file() {
             self.take_file(path);
         } else if layout::may_be_text(path) {
@@ -85,7 +85,7 @@ impl Survey {
         }
     }
 
-    fn take_file(&mut self, path: &Path) {
+    pub(super) fn take_file(&mut self, path: &Path) {
         match Part::of(path) {
             _ if layout::may_be_text(path) => self.files.push(path.into()),
             Part::Shelf => {
@@ -100,7 +100,7 @@ impl Survey {
         }
     }
 
-    fn take_folder(&mut self, path: &Path) {
+    pub(super) fn take_folder(&mut self, path: &Path) {
         match Part::of(path) {
             Part::Root => self.unread.push(Unread::new(path, "it is a folder, not a file")),
             Part::Records if layout::is_yaml(path) => {
@@ -114,12 +114,11 @@ impl Survey {
         }
     }
 
-    fn take_link(&mut self, entry: &DirEntry, path: &Path) {
+    /// Takes a link; the question whether it leads to a folder is asked only where that matters.
+    pub(super) fn take_link(&mut self, path: &Path, to_folder: impl FnOnce() -> bool) {
         let refused = match Part::of(path) {
             Part::Root | Part::Shelf => true,
-            Part::Records => {
-                layout::is_yaml(path) || (!layout::is_dotted(path) && may_lead_to_folder(entry))
-            }
+            Part::Records => layout::is_yaml(path) || (!layout::is_dotted(path) && to_folder()),
             Part::Elsewhere => false,
         };
         if refused {
