@@ -13,8 +13,8 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("reading", &["units", "model", "store", "geometry"]),
     ("working", &["units", "geometry", "metrology", "model"]),
     ("rules", &["units", "geometry", "metrology", "model", "reading", "working"]),
-    ("history", &["units", "metrology", "store", "model", "reading"]),
-    ("reports", &["units", "model", "reading", "rules", "working", "metrology", "history"]),
+    ("history", &["units", "store", "model", "reading", "working"]),
+    ("reports", &["units", "model", "reading", "rules", "history", "working", "metrology"]),
     (
         "cli",
         &[

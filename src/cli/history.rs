@@ -154,7 +154,7 @@ fn points(
     let point = |row: &TimelineRow| {
         let (number, own) = row.row.new.as_ref()?.number()?;
         let committed = row.made.as_ref().and_then(|made| made.committed_on);
-        let day = row.row.measured.on.or(committed)?;
+        let day = row.row.measured.as_ref().map(|own| own.on).or(committed)?;
         (own == unit && !matches!(row.row.event, Event::Merged { .. })).then_some((day, number))
     };
     let mut points: Vec<_> = rows.iter().filter_map(point).collect();

@@ -5,13 +5,13 @@ use super::past::committed_on;
 use super::past::refused;
 use super::lint::today;
 use super::output::Done;
-use crate::history::Kind;
 use crate::history::Past;
 use crate::history::Step;
 use crate::model::Book;
 use crate::model::Name;
 use crate::model::Place;
 use crate::reading;
+use crate::reading::RecordKind;
 use crate::reports::Verdict;
 use crate::rules;
 use crate::rules::Against;
@@ -60,7 +60,7 @@ impl<'p> Judge<'p> {
             Step::NotCommitted => (self.open.folder.clone(), today()),
         };
         let Some(mut store) = store else { return Ok(None) };
-        if self.past.key.kind == Kind::Boat {
+        if self.past.key.kind == RecordKind::Boat {
             store.files.retain(|named| !is_other_boat(named, &self.past.key.id, oars));
         }
         let (book, faults) = reading::read(&store.name, store.files);

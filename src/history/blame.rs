@@ -2,8 +2,8 @@
 
 use super::graph::Cell;
 use super::past::Past;
-use super::record::MeasuredBy;
-use super::value::Value;
+use super::measured::LastMeasured;
+use super::kept::Kept;
 use crate::model::Name;
 
 /// A value that stands, and which node of the past set it.
@@ -15,8 +15,8 @@ pub struct Set {
     pub value: Option<Kept>,
     /// The node that set it.
     pub node: usize,
-    /// When it was measured, and by whom.
-    pub measured: MeasuredBy,
+    /// When it was measured, and by whom; none where it is nothing measured.
+    pub measured: Option<LastMeasured>,
 }
 
 /// Returns every value that stands at the last step of the past, by name, each with the node that
@@ -26,13 +26,13 @@ pub fn blame(past: &Past) -> Vec<Set> {
     let Some(last) = past.graph.last() else { return Vec::new() };
     let node = &past.graph.nodes[last];
     let Some(record) = past.states[node.state].record() else { return Vec::new() };
-    let set = |name: &Name| {
+    let set = |(name, own): (&Name, &Kept)| {
         let values = past.values(name);
         let traced = past.graph.trace(|state| values.cell(state));
         let value = values.value(values.cell(node.state)).cloned();
-        let own = Cell::Unclear == values.cell(node.state);
-        let origin = if own { last } else { traced[last].origin };
-        Set { name: name.clone(), value, node: origin, measured: record.measured(name) }
+        let is_unread = values.cell(node.state) == Cell::Unclear;
+        let origin = if is_unread { last } else { traced[last].origin };
+        Set { name: name.clone(), value, node: origin, measured: own.measured.clone() }
     };
-    record.values.keys().map(set).collect()
+    record.values.iter().map(set).collect()
 }

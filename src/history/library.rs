@@ -5,7 +5,6 @@ use std::rc::Rc;
 
 use super::record::Held;
 use super::record::Key;
-use super::record::Kind;
 use super::record::held;
 use crate::store::BlobId;
 use crate::store::Content;
@@ -77,17 +76,7 @@ impl<'r> Library<'r> {
     }
 }
 
-impl Kind {
-    /// Returns the file that records of this kind stand in, where there is only one.
-    pub(super) const fn file(self) -> Option<&'static str> {
-        match self {
-            Self::Club => Some("club.yaml"),
-            Self::Waivers => Some("waivers.yaml"),
-            _ => None,
-        }
-    }
-}
-
+/// Returns whether a path is that of a text which its path alone tells.
 fn is_root(path: &str) -> bool {
-    [Kind::Club, Kind::Waivers].iter().any(|kind| kind.file() == Some(path))
+    ["club.yaml", "waivers.yaml"].contains(&path)
 }

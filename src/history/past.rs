@@ -11,7 +11,7 @@ use super::library::Library;
 use super::record::Held;
 use super::record::Key;
 use super::record::Record;
-use super::value::Value;
+use super::kept::Kept;
 use crate::model::Name;
 use crate::model::Said;
 use crate::store::CommitId;

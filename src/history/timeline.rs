@@ -7,9 +7,9 @@ use super::graph::Traced;
 use super::past::Past;
 use super::past::State;
 use super::past::Values;
-use super::record::MeasuredBy;
+use super::measured::LastMeasured;
 use super::kept::Rewritten;
-use super::value::Value;
+use super::kept::Kept;
 use crate::model::Name;
 
 /// What happened to a value.
@@ -61,8 +61,8 @@ pub struct Row {
     pub old: Option<Kept>,
     /// What it is.
     pub new: Option<Kept>,
-    /// When it was measured, and by whom.
-    pub measured: MeasuredBy,
+    /// When it was measured, and by whom; none where it is nothing measured.
+    pub measured: Option<LastMeasured>,
 }
 
 /// What rows are asked for.
@@ -231,14 +231,14 @@ impl Told<'_> {
     fn told(&self, node: usize, event: Event, old: Cell) -> Row {
         let own = &self.past.graph.nodes[node];
         let state = &self.past.states[own.state];
-        let measured = state.record().map(|record| record.measured(self.name));
+        let measured = state.value(self.name).and_then(|value| value.measured.clone());
         Row {
             name: self.name.clone(),
             event,
             node,
             old: self.values.value(old).cloned(),
             new: self.values.value(self.values.cell(own.state)).cloned(),
-            measured: measured.unwrap_or_default(),
+            measured,
         }
     }
 }

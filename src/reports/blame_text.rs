@@ -60,8 +60,8 @@ fn cells(key: &Key, row: &BlameRow) -> [String; 5] {
         Some(made) => format!("{} {}", made.short, made.author),
         None => "not committed yet".to_owned(),
     };
-    let day = match (row.set.measured.on, &row.made) {
-        (Some(day), _) => day.to_string(),
+    let day = match (&row.set.measured, &row.made) {
+        (Some(measured), _) => measured.on.to_string(),
         (None, Some(made)) => committed(made),
         (None, None) => "-".to_owned(),
     };

@@ -112,8 +112,8 @@ fn row_json<'r>(timeline: &Timeline, own: &'r TimelineRow) -> RowJson<'r> {
         commit: own.made.as_ref().map(|made| &*made.commit),
         author: own.made.as_ref().map(|made| &*made.author),
         committed_on: day(own.made.as_ref()),
-        measured_on: row.measured.on.map(|day| day.to_string()),
-        measured_by: row.measured.by.as_deref(),
+        measured_on: row.measured.as_ref().map(|own| own.on.to_string()),
+        measured_by: row.measured.as_ref().and_then(|own| own.by.as_deref()),
         old: json(row.old.as_ref()),
         new: json(row.new.as_ref()),
         delta: delta(row).map(|(delta, _)| delta),
@@ -132,8 +132,8 @@ fn set_json(row: &BlameRow) -> SetJson<'_> {
         commit: row.made.as_ref().map(|made| &*made.commit),
         author: row.made.as_ref().map(|made| &*made.author),
         committed_on: day(row.made.as_ref()),
-        measured_on: row.set.measured.on.map(|day| day.to_string()),
-        measured_by: row.set.measured.by.as_deref(),
+        measured_on: row.set.measured.as_ref().map(|own| own.on.to_string()),
+        measured_by: row.set.measured.as_ref().and_then(|own| own.by.as_deref()),
         age_days: row.age,
         at_the_edge: row.made.as_ref().is_some_and(|made| made.is_edge),
     }
@@ -153,7 +153,7 @@ fn json(value: Option<&Kept>) -> Json {
     let one = |said: &Said| match said {
         Said::Unread => Json::Null,
         said => {
-            let alone = Kept { said: vec![said.clone()], written: Vec::new() };
+            let alone = Kept { said: vec![said.clone()], ..Kept::default() };
             alone.number().map_or_else(|| words(&alone).into(), |(number, _)| number.into())
         }
     };

@@ -15,14 +15,14 @@ pub fn timeline_markdown(timeline: &Timeline) -> String {
     out.push_str("| measured | by | committed | by | commit | what happened | verdict then |\n");
     out.push_str("| --- | --- | --- | --- | --- | --- | --- |\n");
     for row in &timeline.rows {
-        let measured = &row.row.measured;
+        let measured = row.row.measured.as_ref();
         let (day, author, commit) = match &row.made {
             Some(made) => (committed(made), made.author.clone(), made.short.clone()),
             None => ("not committed yet".to_owned(), String::new(), String::new()),
         };
         out.push_str(&line(&[
-            &measured.on.map(|day| day.to_string()).unwrap_or_default(),
-            measured.by.as_deref().unwrap_or_default(),
+            &measured.map(|own| own.on.to_string()).unwrap_or_default(),
+            measured.and_then(|own| own.by.as_deref()).unwrap_or_default(),
             &day,
             &author,
             &commit,
@@ -51,7 +51,7 @@ pub fn blame_markdown(blame: &Blame) -> String {
                 Some(made) => (made.short.clone(), made.author.clone(), committed(made)),
                 None => (String::new(), String::new(), "not committed yet".to_owned()),
             };
-            let measured = row.set.measured.on.map(|day| day.to_string()).unwrap_or_default();
+            let measured = row.set.measured.as_ref().map(|own| own.on.to_string()).unwrap_or_default();
             let age = row.age.map(|age| age.to_string()).unwrap_or_default();
             out.push_str(&line(&[
                 row.set.name.as_str(),

@@ -56,7 +56,7 @@ fn heads(look: Look) -> String {
 }
 
 fn entry(timeline: &Timeline, row: &TimelineRow, look: Look) -> String {
-    let day = row.row.measured.on.map_or_else(|| "-".to_owned(), |day| day.to_string());
+    let day = row.row.measured.as_ref().map_or_else(|| "-".to_owned(), |own| own.on.to_string());
     let room = Look { width: look.width.saturating_sub(VERDICT + 1).max(DAY + 8), ..look };
     let what = room.hanging(&happened(timeline, row), &format!("{day:DAY$}"), &" ".repeat(DAY));
     let verdict = row.verdict.unwrap_or(Verdict::NotChecked);
@@ -144,7 +144,7 @@ fn side(row: &TimelineRow, number: usize, value: Option<&Kept>) -> String {
 
 /// Returns who measured and who committed.
 pub(super) fn who(row: &TimelineRow) -> String {
-    let measured = row.row.measured.by.as_deref().map(|by| format!("by {by}; "));
+    let measured = row.row.measured.as_ref().and_then(|own| own.by.as_deref()).map(|by| format!("by {by}; "));
     let measured = measured.unwrap_or_default();
     match &row.made {
         Some(made) => format!(

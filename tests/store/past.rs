@@ -227,9 +227,14 @@ fn what_the_repository_has_lost_is_named_with_the_command_that_tells_more() {
     assert!(told.help().contains("fsck"), "{}", told.help());
     assert_eq!(repository.records(first).expect("the names are there").len(), 3);
     let tip = id(&repository, made[1]);
+    let stranger = commit(&git, None, tree(&git, &[]), &[], "no relation");
+    let stranger = id(&repository, stranger);
+    assert_eq!(repository.merge_base(tip, stranger).expect("an answer"), None);
     std::fs::remove_file(object(&made[0].to_string())).expect("it was there");
     let told = opened(&git).walk(tip).expect_err("it is lost");
     assert!(told.to_string().contains(&made[0].to_string()), "{told}");
+    let told = opened(&git).merge_base(tip, stranger).expect_err("it can't be known");
+    assert!(told.to_string().contains("does not hold a commit before"), "{told}");
 }
 
 #[test]

@@ -343,7 +343,7 @@ fn the_strangers_repository_seen_by_a_user() {
     assert!(told.help().contains(&command), "{}", told.help());
 }
 
-/// Also says how long it took; the limit is one that any machine keeps.
+/// The limit is one that any machine keeps, however slowly the program was built to run.
 #[test]
 #[ignore = "needs git"]
 fn a_history_of_twenty_thousand_commits_is_walked_with_its_records() {
@@ -361,11 +361,9 @@ fn a_history_of_twenty_thousand_commits_is_walked_with_its_records() {
     let repository = opened(&folder);
     let started = std::time::Instant::now();
     let walked = repository.walk(repository.commit("main").expect("a branch")).expect("a walk");
-    let walk = started.elapsed();
     let records = |id: &_| repository.records(*id).expect("records").len();
     let all: usize = walked.iter().map(records).sum();
     let whole = started.elapsed();
-    println!("walk {walk:?}, records of each {:?}", whole - walk);
     assert_eq!((walked.len(), all), (20_000, 20_000 * 101));
     assert!(whole.as_secs() < 30, "{whole:?}");
 }

@@ -14,9 +14,6 @@ use crate::store::named::Refusal;
 use crate::store::repository::error::Cut;
 use crate::store::repository::error::RepositoryError;
 
-/// The most bytes a commit may have: its message is a person's, not a file.
-const MAX_COMMIT_BYTES: usize = 4 << 20;
-
 /// The objects of a repository.
 pub(super) struct Objects<'r> {
     git: &'r Repository,
@@ -40,11 +37,10 @@ impl<'r> Objects<'r> {
     /// Returns the bytes of a commit.
     pub(super) fn commit(&self, id: Oid) -> Result<Vec<u8>, RepositoryError> {
         let read = || {
-            let (bytes, kind) = self.base.read_header(id).map_err(Missed::because)?;
-            if kind != ObjectType::Commit || bytes > MAX_COMMIT_BYTES {
-                return Err(Missed::Damaged(format!("{bytes} bytes of {kind}, no commit")));
-            }
             let object = self.base.read(id).map_err(Missed::because)?;
+            if object.kind() != ObjectType::Commit {
+                return Err(Missed::Damaged(format!("a {}, no commit", object.kind())));
+            }
             Ok(object.data().to_vec())
         };
         read().map_err(|missed| self.error(&format!("commit {id}"), missed))
@@ -88,9 +84,12 @@ impl<'r> Objects<'r> {
 
 impl Missed {
     pub(super) fn because(error: git2::Error) -> Self {
-        match (error.class(), error.code()) {
-            (_, ErrorCode::NotFound) if error.class() != ErrorClass::Reference => Self::Absent,
-            _ => Self::Damaged(error.message().to_owned()),
+        // A walk that stops at a missing object keeps the message, but not the code.
+        let lost = error.class() == ErrorClass::Odb && error.message().contains("not found");
+        if lost || error.code() == ErrorCode::NotFound {
+            Self::Absent
+        } else {
+            Self::Damaged(error.message().to_owned())
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The commits of a repository: which one is named, how they follow from one another, and which texts
 //! of the book each of them holds.
 
+use git2::ErrorClass;
 use git2::ErrorCode;
 
 use crate::store::Content;
@@ -14,6 +15,7 @@ use crate::store::repository::Repository;
 use crate::store::repository::RepositoryError;
 use crate::store::repository::commit;
 use crate::store::repository::ids::BlobId;
+use crate::store::repository::objects::Missed;
 use crate::store::repository::place;
 use crate::store::repository::revision;
 use crate::store::repository::state;
@@ -81,8 +83,12 @@ impl Repository {
     pub fn merge_base(&self, a: CommitId, b: CommitId) -> Result<Option<CommitId>, StoreError> {
         match self.git.merge_base(a.0, b.0) {
             Ok(id) => Ok(Some(CommitId(id))),
-            Err(error) if error.code() == ErrorCode::NotFound => Ok(None),
-            Err(error) => Err(self.unreadable(&error)),
+            // What can't be found otherwise is a commit on the way, and no answer.
+            Err(error) if error.class() == ErrorClass::Merge => Ok(None),
+            Err(error) => {
+                let what = format!("a commit before {} or {}", a.short(), b.short());
+                Err(self.objects()?.error(&what, Missed::because(error)).into())
+            }
         }
     }
 
