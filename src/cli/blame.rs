@@ -101,6 +101,10 @@ fn rows(
 }
 
 fn age(set: &Set, made: Option<&Made>, as_of: Date) -> Option<i64> {
-    let day = set.measured.as_ref().map(|own| own.on).or_else(|| made.and_then(|made| made.committed_on))?;
+    let day = set
+        .measured
+        .as_ref()
+        .map(|own| own.on)
+        .or_else(|| made.and_then(|made| made.committed_on))?;
     Some(as_of.days_after(day))
 }

@@ -66,8 +66,7 @@ fn pasts(open: &OpenPast, walked: &Walked, arguments: &History) -> Result<Vec<Pa
     let has = |past: &Past| past.names().iter().any(|name| name.is_within(whole));
     let (own, others): (Vec<Past>, Vec<Past>) = all.into_iter().partition(has);
     if own.is_empty() {
-        let names: Vec<&str> =
-            others.iter().flat_map(Past::names).map(Name::as_str).collect();
+        let names: Vec<&str> = others.iter().flat_map(Past::names).map(Name::as_str).collect();
         let see = format!("Every value there is: tholebook blame {}", shown::line(id));
         let mut told = open.told.clone();
         told.extend(book::unknown("value", whole, &names, &see));

@@ -1,10 +1,10 @@
 //! What the rules said of a value at a commit, with the limits, oars and waivers of that commit.
 
+use super::lint::today;
+use super::output::Done;
 use super::past::OpenPast;
 use super::past::committed_on;
 use super::past::refused;
-use super::lint::today;
-use super::output::Done;
 use crate::history::Past;
 use crate::history::Step;
 use crate::model::Book;

@@ -97,7 +97,10 @@ impl Seek<'_> {
         for (number, node) in graph.nodes.iter().enumerate() {
             let stood = node.parents.iter().any(|own| traced[*own].cell == Cell::Value(1));
             let level = LEVELS.get(node.state).copied().flatten();
-            if traced[number].origin != number || node.state == UNCLEAR || (level.is_none() && !stood) {
+            if traced[number].origin != number
+                || node.state == UNCLEAR
+                || (level.is_none() && !stood)
+            {
                 continue;
             }
             let made = self.open.made(self.walked.steps[node.commit])?;
@@ -117,7 +120,8 @@ impl Seek<'_> {
         let state = &self.past.states[node.state];
         let record = state.record();
         let unreadable = !matches!(self.rule.looks, Looks::WhileReading);
-        if matches!(state, State::Unclear(_)) || record.is_some_and(|own| unreadable && !own.whole) {
+        if matches!(state, State::Unclear(_)) || record.is_some_and(|own| unreadable && !own.whole)
+        {
             return Ok(UNCLEAR);
         }
         let oars = record.and_then(|record| record.oars.clone());

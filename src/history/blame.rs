@@ -1,9 +1,9 @@
 //! Who set each value that stands in a record now.
 
 use super::graph::Cell;
-use super::past::Past;
-use super::measured::LastMeasured;
 use super::kept::Kept;
+use super::measured::LastMeasured;
+use super::past::Past;
 use crate::model::Name;
 
 /// A value that stands, and which node of the past set it.

@@ -7,11 +7,11 @@ use std::rc::Rc;
 
 use super::graph::Cell;
 use super::graph::Graph;
+use super::kept::Kept;
 use super::library::Library;
 use super::record::Held;
 use super::record::Key;
 use super::record::Record;
-use super::kept::Kept;
 use crate::model::Name;
 use crate::model::Said;
 use crate::store::CommitId;
@@ -98,17 +98,25 @@ impl Walked {
             walked.take_commits(repository, from, &mut library, &mut known)?;
         }
         if let Some(folder) = folder {
-            let files = folder.files.into_iter().filter_map(|named| {
-                let held = library.take(&named.path, named.content)?;
-                Some((Rc::from(named.path), held))
-            });
-            let shelf = files.collect();
-            let parents = walked.steps.len().checked_sub(1).into_iter().collect();
-            walked.shelves.push(shelf);
-            walked.add(Step::NotCommitted, parents, walked.shelves.len() - 1);
+            walked.take_folder(folder, &mut library);
         }
         walked.read = library.read();
         Ok(walked)
+    }
+
+    /// Adds what lies in the folder. What is there as it was committed is one and the same.
+    fn take_folder(&mut self, folder: Store, library: &mut Library<'_>) {
+        let head = self.steps.len().checked_sub(1);
+        let committed = head.map_or(&[][..], |head| &self.shelves[self.shelf_of[head]]);
+        let files = folder.files.into_iter().filter_map(|named| {
+            let held = library.take(&named.path, named.content)?;
+            let is_it = |(path, own): &&Standing| **path == *named.path && *own == held;
+            let known = committed.iter().find(is_it).map(|(_, own)| Rc::clone(own));
+            Some((Rc::from(named.path), known.unwrap_or(held)))
+        });
+        let shelf = files.collect();
+        self.shelves.push(shelf);
+        self.add(Step::NotCommitted, head.into_iter().collect(), self.shelves.len() - 1);
     }
 
     fn take_commits(

@@ -22,7 +22,7 @@ pub struct Key {
 }
 
 /// A record as one text holds it.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Record {
     /// Which record.
     pub key: Key,
@@ -36,7 +36,7 @@ pub struct Record {
 }
 
 /// What a text holds.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Held {
     /// A record.
     Record(Box<Record>),

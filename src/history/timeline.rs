@@ -4,12 +4,12 @@ use std::collections::BTreeMap;
 
 use super::graph::Cell;
 use super::graph::Traced;
+use super::kept::Kept;
+use super::kept::Rewritten;
+use super::measured::LastMeasured;
 use super::past::Past;
 use super::past::State;
 use super::past::Values;
-use super::measured::LastMeasured;
-use super::kept::Rewritten;
-use super::kept::Kept;
 use crate::model::Name;
 
 /// What happened to a value.
@@ -127,7 +127,8 @@ impl Told<'_> {
             return self.kept(node, cell);
         }
         if before.len() > 1 && before.iter().any(|side| side.cell != first.cell) {
-            let event = Event::MergedAnew { sides: before.iter().map(|own| self.side(own)).collect() };
+            let event =
+                Event::MergedAnew { sides: before.iter().map(|own| self.side(own)).collect() };
             return Some(self.told(node, event, first.cell));
         }
         let event = match (first.cell, cell) {
@@ -180,13 +181,13 @@ impl Told<'_> {
         let own = &self.past.graph.nodes[node];
         let state = &self.past.states[own.state];
         let was = |parent: &usize| self.values.cell(self.past.graph.nodes[*parent].state);
-        let began = own.parents.is_empty() || own.parents.iter().any(|own| was(own) != Cell::Unclear);
+        let began =
+            own.parents.is_empty() || own.parents.iter().any(|own| was(own) != Cell::Unclear);
         let (name, why) = match state {
             State::Unclear(why) => (Name::record(&self.past.key.id), why.clone()),
-            State::Held { path, .. } if state.value(self.name).is_none() => (
-                Name::record(&self.past.key.id),
-                format!("{path} can't be read to its end"),
-            ),
+            State::Held { path, .. } if state.value(self.name).is_none() => {
+                (Name::record(&self.past.key.id), format!("{path} can't be read to its end"))
+            }
             State::Held { path, .. } => (self.name.clone(), format!("it can't be read in {path}")),
             State::Gone => return None,
         };

@@ -107,8 +107,7 @@ impl Scale {
 
     fn label(&self, row: usize, unit: &str) -> String {
         let value = self.least + self.step * (ROWS - 1 - row) as f64;
-        let places = (1.0 - self.step.log10().floor()).clamp(0.0, 3.0) as usize;
-        let places = if self.step >= 1.0 { places.min(1) } else { places };
+        let places = (-self.step.log10()).ceil().clamp(0.0, 3.0) as usize;
         format!("{value:.places$} {unit}").trim_end().to_owned()
     }
 }
@@ -133,8 +132,8 @@ mod tests {
         let text = chart(&points, look);
         let lines: Vec<&str> = text.lines().collect();
         assert_eq!(lines.len(), ROWS + 1, "{text}");
-        assert!(lines[0].starts_with("60.0 mm |o"), "{text}");
-        assert!(lines[7].trim_end().ends_with('o') && lines[7].starts_with("53.0 mm |"), "{text}");
+        assert!(lines[0].starts_with("60 mm |o"), "{text}");
+        assert!(lines[7].trim_end().ends_with('o') && lines[7].starts_with("53 mm |"), "{text}");
         assert!(lines[5].contains("-----") && lines[5].ends_with("least"), "{text}");
         assert!(lines.iter().all(|line| line.chars().count() <= 60), "{text}");
     }

@@ -2,11 +2,11 @@
 
 use super::verdict::Verdict;
 use crate::history::Event;
+use crate::history::Kept;
 use crate::history::Key;
 use crate::history::Rewritten;
 use crate::history::Row;
 use crate::history::Set;
-use crate::history::Kept;
 use crate::metrology::trend::Trend;
 use crate::model::Said;
 use crate::units::Date;

@@ -51,7 +51,8 @@ pub fn blame_markdown(blame: &Blame) -> String {
                 Some(made) => (made.short.clone(), made.author.clone(), committed(made)),
                 None => (String::new(), String::new(), "not committed yet".to_owned()),
             };
-            let measured = row.set.measured.as_ref().map(|own| own.on.to_string()).unwrap_or_default();
+            let measured =
+                row.set.measured.as_ref().map(|own| own.on.to_string()).unwrap_or_default();
             let age = row.age.map(|age| age.to_string()).unwrap_or_default();
             out.push_str(&line(&[
                 row.set.name.as_str(),

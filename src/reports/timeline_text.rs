@@ -11,14 +11,14 @@ use super::through_time::delta;
 use super::through_time::words;
 use super::verdict::Verdict;
 use crate::history::Event;
-use crate::history::Rewritten;
 use crate::history::Kept;
+use crate::history::Rewritten;
 
 /// How wide the column of days is.
 const DAY: usize = 12;
 
 /// How wide the column of verdicts is.
-const VERDICT: usize = 11;
+const VERDICT: usize = 12;
 
 /// Returns the changes of a value as text.
 #[must_use]
@@ -144,15 +144,13 @@ fn side(row: &TimelineRow, number: usize, value: Option<&Kept>) -> String {
 
 /// Returns who measured and who committed.
 pub(super) fn who(row: &TimelineRow) -> String {
-    let measured = row.row.measured.as_ref().and_then(|own| own.by.as_deref()).map(|by| format!("by {by}; "));
+    let measured =
+        row.row.measured.as_ref().and_then(|own| own.by.as_deref()).map(|by| format!("by {by}; "));
     let measured = measured.unwrap_or_default();
     match &row.made {
-        Some(made) => format!(
-            "{measured}committed {} by {}, {}",
-            committed(made),
-            made.author,
-            made.short
-        ),
+        Some(made) => {
+            format!("{measured}committed {} by {}, {}", committed(made), made.author, made.short)
+        }
         None => format!("{measured}not committed yet"),
     }
 }
@@ -161,7 +159,8 @@ pub(super) fn who(row: &TimelineRow) -> String {
 pub(super) fn trend_words(timeline: &Timeline) -> String {
     let points = &timeline.points;
     let Some(trend) = points.trend() else {
-        return "Trend: it takes at least three values of one number, on different days.".to_owned();
+        return "Trend: it takes at least three values of one number, on different days."
+            .to_owned();
     };
     let (slope, good) = (trend.slope * 30.0, trend.slope_uncertainty * 60.0);
     let beyond = if slope.abs() > good { "more than" } else { "no more than" };

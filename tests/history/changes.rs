@@ -56,7 +56,10 @@ fn the_whole_boat_has_a_row_for_every_value_and_only_true_changes() {
     edit(&mut second, BOAT, "seat: 3", "seat-mark: 61", "seat-mark: 62");
     let ids = club.line(&[sound(), second]);
     let all = json(&club, &["history", "kittiwake"]);
-    let later: Vec<&str> = all["rows"].as_array().expect("rows").iter()
+    let later: Vec<&str> = all["rows"]
+        .as_array()
+        .expect("rows")
+        .iter()
         .filter(|row| row["commit"] == ids[1].to_string())
         .map(|row| row["name"].as_str().expect("a name"))
         .collect();

@@ -48,7 +48,6 @@ fn five_thousand_commits_have_the_true_changes_and_two_texts_of_the_boat() {
     let past = walked.past(&key);
     let asked = Asked { whole: "kittiwake/seat-1/rowlock/gap", all_touches: true };
     let rows = history::timeline(&past, asked, &|_| false);
-    let commits: Vec<usize> =
-        rows.iter().map(|row| past.graph.nodes[row.node].commit).collect();
+    let commits: Vec<usize> = rows.iter().map(|row| past.graph.nodes[row.node].commit).collect();
     assert_eq!(commits, (0..COMMITS).step_by(100).collect::<Vec<_>>());
 }

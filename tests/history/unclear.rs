@@ -2,8 +2,8 @@
 
 use crate::club::BOAT;
 use crate::club::Club;
-use crate::club::GAP;
 use crate::club::Files;
+use crate::club::GAP;
 use crate::club::edit;
 use crate::club::sound;
 use crate::club::with_gap;
