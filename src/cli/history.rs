@@ -59,11 +59,13 @@ fn pasts(open: &OpenPast, walked: &Walked, arguments: &History) -> Result<Vec<Pa
     let keys = walked.keys();
     let whole = &*arguments.name;
     let id = whole.split('/').next().unwrap_or_default();
-    if !keys.iter().any(|key| id == "*" || key.id == id) {
+    if keys.is_empty() {
         return Err(unknown_record(open, walked, id));
     }
     let all: Vec<Past> = keys.iter().map(|key| walked.past(key)).collect();
-    let has = |past: &Past| past.names().iter().any(|name| name.is_within(whole));
+    // A rule may have found something where no value stands.
+    let any = arguments.when.is_some();
+    let has = |past: &Past| any || past.names().iter().any(|name| name.is_within(whole));
     let (own, others): (Vec<Past>, Vec<Past>) = all.into_iter().partition(has);
     if own.is_empty() {
         let names: Vec<&str> = others.iter().flat_map(Past::names).map(Name::as_str).collect();

@@ -19,7 +19,6 @@ use crate::rules::Check;
 use crate::rules::Checked;
 use crate::rules::Sum;
 use crate::store::Content;
-use crate::store::Named;
 use crate::store::RepositoryError;
 use crate::store::Store;
 use crate::store::StoreError;
@@ -61,7 +60,7 @@ impl<'p> Judge<'p> {
         };
         let Some(mut store) = store else { return Ok(None) };
         if self.past.key.kind == RecordKind::Boat {
-            store.files.retain(|named| !is_other_boat(named, &self.past.key.id, oars));
+            store.files.retain(|named| !is_other_boat(&named.content, &self.past.key.id, oars));
         }
         let (book, faults) = reading::read(&store.name, store.files);
         let mut checked = rules::check(&book, &faults, Check { as_of });
@@ -134,8 +133,8 @@ fn book_at(open: &OpenPast, id: crate::store::CommitId) -> Result<Option<Store>,
 
 /// Returns whether a text is surely of a boat that no rule about this one looks at: it names
 /// neither this boat nor her oars.
-pub(super) fn is_other_boat(named: &Named, id: &str, oars: Option<&str>) -> bool {
-    let Content::Text(text) = &named.content else { return false };
+pub(super) fn is_other_boat(content: &Content, id: &str, oars: Option<&str>) -> bool {
+    let Content::Text(text) = content else { return false };
     let names = |id: &str| text.contains(id);
     let is_boat = text.lines().any(|line| line.starts_with("boat:"));
     is_boat && !text.contains('\\') && !names(id) && !oars.is_some_and(names)

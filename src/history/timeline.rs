@@ -150,7 +150,13 @@ impl Told<'_> {
             let side = self.traced[**parent];
             let known = |winner: &usize| self.past.graph.follows_from(*winner, side.origin);
             let winners = parents.iter().filter(|other| self.traced[**other].cell == cell);
-            side.cell != cell && side.cell != Cell::Unclear && !winners.into_iter().any(known)
+            // Where it never stood nobody set it, as in a history that was joined to this one.
+            let is_set = match side.cell {
+                Cell::Unclear => false,
+                Cell::Absent => !self.past.graph.nodes[side.origin].parents.is_empty(),
+                Cell::Value(_) => true,
+            };
+            side.cell != cell && is_set && !winners.into_iter().any(known)
         });
         let lost: Vec<&usize> = lost.collect();
         let last = lost.first()?;

@@ -19,6 +19,8 @@ pub struct Since {
     pub rule: &'static str,
     /// Each coming and going, the oldest first.
     pub rows: Vec<FoundRow>,
+    /// Whether the finding stands at the end of the history.
+    pub stands: bool,
     /// Why the history is not whole, and what helps; none where it is.
     pub cut: Option<String>,
 }
@@ -70,13 +72,6 @@ impl FoundRow {
     }
 }
 
-impl Since {
-    /// Returns whether the finding stands at the end of the history, by its last coming or going.
-    fn stands(&self) -> bool {
-        self.rows.last().is_some_and(|row| row.level.is_some())
-    }
-}
-
 /// Returns since when a finding stands as text.
 #[must_use]
 pub fn since_text(since: &Since, look: Look) -> String {
@@ -96,7 +91,7 @@ pub fn since_text(since: &Since, look: Look) -> String {
         out.push('\n');
     }
     if !since.rows.is_empty() {
-        out.push_str(if since.stands() { "It stands.\n" } else { "It does not stand any more.\n" });
+        out.push_str(if since.stands { "It stands.\n" } else { "It does not stand any more.\n" });
     }
     if let Some(cut) = &since.cut {
         out.push('\n');
@@ -114,7 +109,7 @@ pub fn since_json(since: &Since) -> String {
         name: &since.name,
         rule: since.rule,
         rows: since.rows.iter().map(found_json).collect(),
-        stands: since.stands(),
+        stands: since.stands,
         complete: since.cut.is_none(),
     })
 }

@@ -78,6 +78,17 @@ fn a_merge_of_equal_sides_that_changes_the_value_is_a_change() {
 }
 
 #[test]
+fn a_history_that_was_joined_to_this_one_set_nothing_aside() {
+    let club = Club::new();
+    let readme = [("README".to_owned(), "a club\n".to_owned())].into();
+    let own = club.commit(0, &[], &sound());
+    let other = club.commit(1, &[], &readme);
+    let merge = club.commit(2, &[other, own], &sound());
+    club.check_out(merge, &sound());
+    assert_eq!(rows(&club, &["history", GAP]), [row("first-recorded", NONE, 60.0, own)]);
+}
+
+#[test]
 fn criss_cross_merges_keep_apart_what_each_chose() {
     let club = Club::new();
     let first = club.commit(0, &[], &sound());
