@@ -42,7 +42,9 @@ fn a_number_is_compared_by_what_it_says() {
         assert_eq!(gap(old, new), Likeness::UnitOnly, "{old} {new}");
     }
     assert_eq!(gap("58", "[58, 58.0]"), Likeness::ReadOften);
-    for (old, new) in [("58", "59"), ("58", "58.0000001"), ("58", "[58, 59]"), ("[58, 60]", "[57, 61]")] {
+    for (old, new) in
+        [("58", "59"), ("58", "58.0000001"), ("58", "[58, 59]"), ("[58, 60]", "[57, 61]")]
+    {
         assert_eq!(gap(old, new), Likeness::Changed, "{old} {new}");
     }
     assert_eq!(gap("58", "fifty"), Likeness::Unread);
