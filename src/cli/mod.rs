@@ -7,6 +7,7 @@ mod arguments;
 mod book;
 mod card;
 mod derive;
+mod diff;
 mod exit;
 mod instead;
 mod lint;
@@ -15,6 +16,7 @@ mod output;
 mod rules;
 mod schema;
 mod settings;
+mod states;
 mod why;
 
 use std::ffi::OsString;
@@ -54,6 +56,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Lint(lint) => lint::run(&lint),
             Command::Why(why) => why::run(&why),
             Command::Rules(rules) => rules::run(&rules),
+            Command::Diff(diff) => diff::run(&diff),
             Command::Derive(derive) => derive::run(&derive),
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),

@@ -45,19 +45,19 @@ const LOST: f64 = 1e-9;
 /// Compares two checks. A finding is the same when its name and its rule are; of several that
 /// share both, the first is that of the first.
 #[must_use]
-pub fn compared<'c>(before: &'c Checked, after: &Checked) -> Since<'c> {
+pub fn compared<'c>(before: &'c Checked, after: &'c Checked) -> Since<'c> {
     let mut earlier: HashMap<(&str, &str), Vec<usize>> = HashMap::new();
     for (at, finding) in before.findings.iter().enumerate().rev() {
         earlier.entry(identity(finding)).or_default().push(at);
     }
     let mut cured = vec![true; before.findings.len()];
-    let mut stand = |finding: &Finding| {
+    let standing = after.findings.iter().map(|finding| {
         let known = earlier.get_mut(&identity(finding)).and_then(Vec::pop);
         let Some(at) = known else { return Standing::New };
         cured[at] = false;
         if is_worse(&before.findings[at], finding) { Standing::Worse } else { Standing::Known }
-    };
-    let standing = after.findings.iter().map(&mut stand).collect();
+    });
+    let standing = standing.collect();
     let gone = before.findings.iter().zip(cured).filter(|(_, cured)| *cured);
     Since { standing, cured: gone.map(|(finding, _)| finding).collect() }
 }
