@@ -28,6 +28,9 @@ pub(super) enum Command {
     Why(Why),
     /// Every rule, with its level and what it checks
     Rules(Rules),
+    /// What changed in the rig, what follows from it, and which findings are new, worse or cured
+    #[command(after_help = DIFF_HELP)]
+    Diff(Diff),
     /// Every worked-out value, with how good it is and its unit
     Derive(Derive),
     /// What may stand in a record, as JSON Schema, for editors
@@ -56,6 +59,21 @@ Exit codes:
   1  findings at or above it; danger on a boat in use always counts
   2  wrong usage, or a club.yaml that can't be used
   3  could not check: nothing to check, or something that can't be read
+  4  a fault of the program";
+
+const DIFF_HELP: &str = "\
+What may stand for A and B:
+  a folder with a book, a branch, a tag, a commit
+  A..B    the same as A B
+  A...B   what B changed since it parted from A
+Without B, A is compared with the files as they lie in the folder; without both,
+the last commit is.
+
+Exit codes:
+  0  compared
+  1  with --exit-code: something changed, or can't be read
+  2  wrong usage, or a club.yaml that can't be used
+  3  could not compare: something that can't be had
   4  a fault of the program";
 
 const COLOUR_HELP: &str =
@@ -158,6 +176,44 @@ pub(super) struct Derive {
     /// text is a table for each boat; json is for programs, with every digit
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: DeriveFormat,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Diff {
+    /// The state before [default: the last commit]
+    #[arg(value_name = "A")]
+    pub(super) from: Option<String>,
+
+    /// The state after [default: the files as they lie in the folder]
+    #[arg(value_name = "B")]
+    pub(super) to: Option<String>,
+
+    /// Compare with what is about to be committed
+    #[arg(long, conflicts_with = "to")]
+    pub(super) staged: bool,
+
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    /// Only what has this name or is below it, such as kittiwake/seat-2; may be repeated
+    #[arg(long, value_name = "NAME")]
+    pub(super) only: Vec<String>,
+
+    /// text is for a terminal; json is for programs; markdown is for a merge request
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: DiffFormat,
+
+    /// The day to take for today on both sides [default: the day of B's commit, else today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub(super) as_of: Option<Date>,
+
+    /// End with 1 when something changed
+    #[arg(long)]
+    pub(super) exit_code: bool,
 
     #[command(flatten)]
     pub(super) look: LookOptions,
@@ -320,6 +376,13 @@ pub(super) enum Format {
     Text,
     Brief,
     Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum DiffFormat {
+    Text,
+    Json,
+    Markdown,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

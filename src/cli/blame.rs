@@ -11,8 +11,8 @@ use super::past;
 use super::past::OpenPast;
 use super::past::committed_on;
 use crate::history::Past;
+use crate::history::RecordState;
 use crate::history::Set;
-use crate::history::State;
 use crate::history::Walked;
 use crate::history::blame;
 use crate::reports;
@@ -36,11 +36,11 @@ fn blamed(arguments: &Blame) -> Result<Done, Done> {
     for key in walked.keys() {
         let past = walked.past(&key);
         match last(&past) {
-            Some(State::Held { .. }) => {
+            Some(RecordState::Held { .. }) => {
                 records.push((key, rows(&open, &walked, &past, arguments, as_of)?));
             }
-            Some(State::Unclear(why)) => return Err(unclear(&open, &key.id, why)),
-            Some(State::Gone) | None => {}
+            Some(RecordState::Unclear(why)) => return Err(unclear(&open, &key.id, why)),
+            Some(RecordState::Gone) | None => {}
         }
     }
     if records.is_empty() {
@@ -63,7 +63,7 @@ fn clock(open: &OpenPast, arguments: &Blame) -> Result<Date, Done> {
     }
 }
 
-fn last(past: &Past) -> Option<&State> {
+fn last(past: &Past) -> Option<&RecordState> {
     let node = past.graph.last()?;
     Some(&past.states[past.graph.nodes[node].state])
 }

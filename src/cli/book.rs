@@ -31,9 +31,14 @@ pub(super) fn open(given: Option<&Path>, instead: Option<Instead>) -> Result<Ope
     if let Some(instead) = instead {
         instead.put_into(&mut store)?;
     }
+    Ok(read(store))
+}
+
+/// Reads a book's texts, wherever they came from.
+pub(super) fn read(store: Store) -> OpenBook {
     let told = besides(&store);
     let (book, faults) = reading::read(&store.name, store.files);
-    Ok(OpenBook { book, faults, told })
+    OpenBook { book, faults, told }
 }
 
 impl OpenBook {

@@ -8,6 +8,7 @@ mod blame;
 mod book;
 mod card;
 mod derive;
+mod diff;
 mod exit;
 mod history;
 mod instead;
@@ -18,6 +19,7 @@ mod past;
 mod rules;
 mod schema;
 mod settings;
+mod states;
 mod then;
 mod when;
 mod why;
@@ -59,6 +61,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Lint(lint) => lint::run(&lint),
             Command::Why(why) => why::run(&why),
             Command::Rules(rules) => rules::run(&rules),
+            Command::Diff(diff) => diff::run(&diff),
             Command::Derive(derive) => derive::run(&derive),
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),

@@ -18,7 +18,7 @@ use super::then::is_other_boat;
 use crate::history::Cell;
 use crate::history::Graph;
 use crate::history::Past;
-use crate::history::State;
+use crate::history::RecordState;
 use crate::history::Step;
 use crate::history::Walked;
 use crate::reading::RecordKind;
@@ -133,7 +133,8 @@ impl Seek<'_> {
         let node = &self.past.graph.nodes[self.past.graph.of_commit(number)];
         let state = &self.past.states[node.state];
         let record = state.record();
-        let is_clear = !matches!(state, State::Unclear(_)) && record.is_none_or(|own| own.whole);
+        let is_clear =
+            !matches!(state, RecordState::Unclear(_)) && record.is_none_or(|own| own.whole);
         if !is_clear && !matches!(self.rule.looks, Looks::WhileReading) {
             return Ok(UNCLEAR);
         }

@@ -5,12 +5,18 @@
 //! by their ids, no rules and no git; nothing is judged here, and no day is today.
 
 mod blame;
+mod change;
+mod comparing;
+mod doubt;
 mod graph;
+mod group_words;
 mod grouping;
 mod kept;
 mod library;
 mod likeness;
 mod measured;
+mod moving;
+mod pairing;
 mod past;
 mod record;
 mod timeline;
@@ -18,12 +24,14 @@ mod value;
 mod values;
 
 pub use blame::{Set, blame};
+pub use change::{Change, ChangeKind, State};
+pub use comparing::changes;
 pub use graph::{Cell, Graph, Node, Traced};
 pub use grouping::Group;
 pub use kept::{Kept, Rewritten};
 pub use likeness::{Likeness, same};
 pub use measured::LastMeasured;
-pub use past::{Past, State, Step, Values, Walked};
+pub use past::{Past, RecordState, Step, Values, Walked};
 pub use record::{Held, Key, Record, held};
 pub use timeline::{Asked, Event, Row, timeline};
 pub use value::Value;

@@ -53,12 +53,12 @@ pub struct Past {
     /// The steps that may matter.
     pub graph: Graph,
     /// The states of the nodes.
-    pub states: Vec<State>,
+    pub states: Vec<RecordState>,
 }
 
 /// What a step has of a record.
 #[derive(Clone, Debug)]
-pub enum State {
+pub enum RecordState {
     /// No file holds it.
     Gone,
     /// One file holds it, or several that say the same.
@@ -244,17 +244,17 @@ fn of_key(shelf: &[Standing], key: &Key, paths: &BTreeSet<Rc<str>>) -> Vec<Stand
     shelf.iter().filter(unread).cloned().collect()
 }
 
-fn state(own: &[Standing]) -> State {
-    let Some((path, held)) = own.first() else { return State::Gone };
+fn state(own: &[Standing]) -> RecordState {
+    let Some((path, held)) = own.first() else { return RecordState::Gone };
     if let Held::Unread(why) = &**held {
-        return State::Unclear(format!("{path} can't be read: {why}"));
+        return RecordState::Unclear(format!("{path} can't be read: {why}"));
     }
     let first = says(held);
     if own.iter().skip(1).any(|(_, other)| first.is_none() || says(other) != first) {
         let paths: Vec<&str> = own.iter().map(|(path, _)| &**path).collect();
-        return State::Unclear(format!("two records have this id: {}", paths.join(" and ")));
+        return RecordState::Unclear(format!("two records have this id: {}", paths.join(" and ")));
     }
-    State::Held { path: Rc::clone(path), held: Rc::clone(held) }
+    RecordState::Held { path: Rc::clone(path), held: Rc::clone(held) }
 }
 
 /// Returns all that a record says, if it was read to its end.
@@ -270,7 +270,7 @@ fn record(held: &Held) -> Option<&Record> {
     }
 }
 
-impl State {
+impl RecordState {
     /// Returns the record, where it stands there and can be read.
     #[must_use]
     pub fn record(&self) -> Option<&Record> {
@@ -314,7 +314,7 @@ impl Past {
     /// Returns every name that the record ever had a value under.
     #[must_use]
     pub fn names(&self) -> BTreeSet<&Name> {
-        let records = self.states.iter().filter_map(State::record);
+        let records = self.states.iter().filter_map(RecordState::record);
         records.flat_map(|record| record.values.keys()).collect()
     }
 
@@ -325,7 +325,7 @@ impl Past {
         let mut cells = Vec::with_capacity(self.states.len());
         for state in &self.states {
             let cell = match (state, state.record(), state.value(name)) {
-                (State::Unclear(_), ..) => Cell::Unclear,
+                (RecordState::Unclear(_), ..) => Cell::Unclear,
                 (.., Some(value)) if value.is_unread() => Cell::Unclear,
                 (.., Some(value)) => {
                     let known = values.iter().rposition(|own| own.is_same(value));

@@ -8,7 +8,7 @@ use super::kept::Kept;
 use super::kept::Rewritten;
 use super::measured::LastMeasured;
 use super::past::Past;
-use super::past::State;
+use super::past::RecordState;
 use super::past::Values;
 use crate::model::Name;
 
@@ -190,12 +190,14 @@ impl Told<'_> {
         let began =
             own.parents.is_empty() || own.parents.iter().any(|own| was(own) != Cell::Unclear);
         let (name, why) = match state {
-            State::Unclear(why) => (Name::record(&self.past.key.id), why.clone()),
-            State::Held { path, .. } if state.value(self.name).is_none() => {
+            RecordState::Unclear(why) => (Name::record(&self.past.key.id), why.clone()),
+            RecordState::Held { path, .. } if state.value(self.name).is_none() => {
                 (Name::record(&self.past.key.id), format!("{path} can't be read to its end"))
             }
-            State::Held { path, .. } => (self.name.clone(), format!("it can't be read in {path}")),
-            State::Gone => return None,
+            RecordState::Held { path, .. } => {
+                (self.name.clone(), format!("it can't be read in {path}"))
+            }
+            RecordState::Gone => return None,
         };
         let mut row = self.told(node, Event::Unclear(why), self.traced[node].cell);
         (row.name, row.new) = (name, None);
@@ -214,7 +216,9 @@ impl Told<'_> {
         if !asked.all_touches || own.parents.len() > 1 || !now.is_same(then) {
             return None;
         }
-        let (State::Held { path, .. }, State::Held { path: old_path, .. }) = (state, before) else {
+        let (RecordState::Held { path, .. }, RecordState::Held { path: old_path, .. }) =
+            (state, before)
+        else {
             return None;
         };
         let (event, name) = match now.rewritten(then) {

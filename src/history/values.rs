@@ -42,6 +42,12 @@ impl<'b> RecordValues<'b> {
         Name::record(&self.id)
     }
 
+    /// Returns whether the record's own id can't be read, so that it goes by its file's name.
+    #[must_use]
+    pub fn is_nameless(&self) -> bool {
+        self.nameless.contains(&self.name().at(self.kind.telling_key()))
+    }
+
     /// Returns a value by its name; of two of one name, the first.
     #[must_use]
     pub fn get(&self, name: &Name) -> Option<&Value<'b>> {
@@ -51,8 +57,7 @@ impl<'b> RecordValues<'b> {
     /// Returns the place that stands for the whole record.
     #[must_use]
     pub fn place(&self, book: &Book) -> Option<Place> {
-        let first = |files: &[Written]| files.first().map(|written| written.place);
-        first(book.written_in(self.file))
+        book.written_in(self.file).first().map(|written| written.place)
     }
 }
 
