@@ -14,7 +14,8 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("working", &["units", "geometry", "metrology", "model"]),
     ("rules", &["units", "geometry", "metrology", "model", "reading", "working"]),
     ("writing", &["units", "store"]),
-    ("reports", &["units", "model", "reading", "rules", "working", "metrology"]),
+    ("history", &["units", "store", "model", "reading", "working"]),
+    ("reports", &["units", "model", "reading", "rules", "history", "working", "metrology"]),
     (
         "cli",
         &[
@@ -27,6 +28,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
             "working",
             "rules",
             "writing",
+            "history",
             "reports",
         ],
     ),

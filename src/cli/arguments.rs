@@ -28,6 +28,9 @@ pub(super) enum Command {
     Why(Why),
     /// Every rule, with its level and what it checks
     Rules(Rules),
+    /// What changed in the rig, what follows from it, and which findings are new, worse or cured
+    #[command(after_help = DIFF_HELP)]
+    Diff(Diff),
     /// Every worked-out value, with how good it is and its unit
     Derive(Derive),
     /// An invented club's book with two seasons of commits, to try everything on
@@ -38,7 +41,19 @@ pub(super) enum Command {
     Settings(Settings),
     /// A boat's rig card: every value, what follows from it, and its verdict
     Card(Card),
+    /// Each change of a value: when measured, when committed, by whom, old and new, verdict then
+    #[command(after_help = PAST_EXITS)]
+    History(History),
+    /// Every value of a record with who last set it, when, and its age
+    #[command(after_help = PAST_EXITS)]
+    Blame(Blame),
 }
+
+const PAST_EXITS: &str = "\
+Exit codes:
+  0  told
+  2  wrong usage: no such name, commit or rule
+  3  could not be told: no repository, or something of it that can't be read";
 
 const LINT_EXITS: &str = "\
 Exit codes:
@@ -46,6 +61,21 @@ Exit codes:
   1  findings at or above it; danger on a boat in use always counts
   2  wrong usage, or a club.yaml that can't be used
   3  could not check: nothing to check, or something that can't be read
+  4  a fault of the program";
+
+const DIFF_HELP: &str = "\
+What may stand for A and B:
+  a folder with a book, a branch, a tag, a commit
+  A..B    the same as A B
+  A...B   what B changed since it parted from A
+Without B, A is compared with the files as they lie in the folder; without both,
+the last commit is.
+
+Exit codes:
+  0  compared
+  1  with --exit-code: something changed, or can't be read
+  2  wrong usage, or a club.yaml that can't be used
+  3  could not compare: something that can't be had
   4  a fault of the program";
 
 const COLOUR_HELP: &str =
@@ -161,6 +191,44 @@ pub(super) struct Sample {
 }
 
 #[derive(Args, Debug)]
+pub(super) struct Diff {
+    /// The state before [default: the last commit]
+    #[arg(value_name = "A")]
+    pub(super) from: Option<String>,
+
+    /// The state after [default: the files as they lie in the folder]
+    #[arg(value_name = "B")]
+    pub(super) to: Option<String>,
+
+    /// Compare with what is about to be committed
+    #[arg(long, conflicts_with = "to")]
+    pub(super) staged: bool,
+
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    /// Only what has this name or is below it, such as kittiwake/seat-2; may be repeated
+    #[arg(long, value_name = "NAME")]
+    pub(super) only: Vec<String>,
+
+    /// text is for a terminal; json is for programs; markdown is for a merge request
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: DiffFormat,
+
+    /// The day to take for today on both sides [default: the day of B's commit, else today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub(super) as_of: Option<Date>,
+
+    /// End with 1 when something changed
+    #[arg(long)]
+    pub(super) exit_code: bool,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
 pub(super) struct Schema {
     /// The kind of record, such as boat [default: list the kinds]
     #[arg(value_name = "KIND")]
@@ -194,6 +262,79 @@ pub(super) struct Card {
     /// The day to take for today, such as 2026-10-17 [default: today]
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub(super) as_of: Option<Date>,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct History {
+    /// The value, such as kittiwake/seat-2/rowlock/gap, or a seat or record with all its values;
+    /// * stands for any one part
+    #[arg(value_name = "NAME")]
+    pub(super) name: String,
+
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    /// Only what this commit, branch or tag follows from [default: HEAD, then the folder]
+    #[arg(long, value_name = "REV")]
+    pub(super) at: Option<String>,
+
+    /// Tell instead which commit first had this rule's finding there, and where it was cured
+    #[arg(long, value_name = "RULE", conflicts_with_all = ["trend", "all_touches"])]
+    pub(super) when: Option<String>,
+
+    /// Of a number: how it drifts in 30 days, and how sure that is
+    #[arg(long)]
+    pub(super) trend: bool,
+
+    /// Tell also what left the value as it was: units, decimals, files moved or written anew
+    #[arg(long)]
+    pub(super) all_touches: bool,
+
+    /// A clone without its whole history can't answer: exit with 3
+    #[arg(long)]
+    pub(super) require_full_history: bool,
+
+    /// text is for people; json is for programs; markdown is for a web page
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: PastFormat,
+
+    #[command(flatten)]
+    pub(super) look: LookOptions,
+}
+
+#[derive(Args, Debug)]
+pub(super) struct Blame {
+    /// The boat, oar set or crew, by its id
+    #[arg(value_name = "BOAT")]
+    pub(super) boat: String,
+
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(super) book: Option<PathBuf>,
+
+    /// As of this commit, branch or tag [default: what lies in the folder]
+    #[arg(long, value_name = "REV")]
+    pub(super) at: Option<String>,
+
+    /// Only values measured more than so many days ago
+    #[arg(long, value_name = "DAYS", value_parser = clap::value_parser!(i64).range(0..))]
+    pub(super) older_than: Option<i64>,
+
+    /// The day that ages are counted to [default: today; with --at, the commit's]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub(super) as_of: Option<Date>,
+
+    /// A clone without its whole history can't answer: exit with 3
+    #[arg(long)]
+    pub(super) require_full_history: bool,
+
+    /// text is a table; json is for programs; markdown is for a web page
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: PastFormat,
 
     #[command(flatten)]
     pub(super) look: LookOptions,
@@ -247,9 +388,23 @@ pub(super) enum Format {
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum DiffFormat {
+    Text,
+    Json,
+    Markdown,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
 pub(super) enum DeriveFormat {
     Text,
     Json,
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum PastFormat {
+    Text,
+    Json,
+    Markdown,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

@@ -31,9 +31,14 @@ pub(super) fn open(given: Option<&Path>, instead: Option<Instead>) -> Result<Ope
     if let Some(instead) = instead {
         instead.put_into(&mut store)?;
     }
+    Ok(read(store))
+}
+
+/// Reads a book's texts, wherever they came from.
+pub(super) fn read(store: Store) -> OpenBook {
     let told = besides(&store);
     let (book, faults) = reading::read(&store.name, store.files);
-    Ok(OpenBook { book, faults, told })
+    OpenBook { book, faults, told }
 }
 
 impl OpenBook {
@@ -66,7 +71,7 @@ fn opened(given: Option<&Path>) -> Result<Store, StoreError> {
 }
 
 /// Words of the store keep to one line each, whatever a file's name holds.
-fn could_not(error: &StoreError) -> Done {
+pub(super) fn could_not(error: &StoreError) -> Done {
     let mut told = match error {
         StoreError::CannotRead { unread } => {
             unread.iter().map(|unread| format!("Could not read {unread}")).collect()

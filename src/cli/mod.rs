@@ -4,18 +4,25 @@
 //! prints. What anything means is for the rooms below.
 
 mod arguments;
+mod blame;
 mod book;
 mod card;
 mod derive;
+mod diff;
 mod exit;
+mod history;
 mod instead;
 mod lint;
 mod look;
 mod output;
+mod past;
 mod rules;
 mod sample;
 mod schema;
 mod settings;
+mod states;
+mod then;
+mod when;
 mod why;
 
 use std::ffi::OsString;
@@ -55,11 +62,14 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Lint(lint) => lint::run(&lint),
             Command::Why(why) => why::run(&why),
             Command::Rules(rules) => rules::run(&rules),
+            Command::Diff(diff) => diff::run(&diff),
             Command::Derive(derive) => derive::run(&derive),
             Command::Sample(sample) => sample::run(&sample),
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
+            Command::History(history) => history::run(&history),
+            Command::Blame(blame) => blame::run(&blame),
         },
         Err(asked) => not_run(&asked),
     }

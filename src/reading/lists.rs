@@ -18,6 +18,7 @@ use super::value::Text;
 use super::value::Value;
 use crate::model::Name;
 use crate::model::Placed;
+use crate::model::Said;
 
 /// How the parts of a list are named.
 #[derive(Clone, Copy)]
@@ -155,6 +156,7 @@ fn read_list<'t, R>(
                 let what = What::Shape { expected: "a group of `key: value` pairs" };
                 sheet.tell(what, &below.at(number), item.span, None);
             }
+            sheet.note_written(below.at(number), item.span, Said::Unread);
             return None;
         };
         let by = |key: &str| text_of(entries, key);

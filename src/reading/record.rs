@@ -47,7 +47,7 @@ const BUILT_IN: [(&str, &str); 1] =
     [("built-in/surfboat.yaml", include_str!("classes/surfboat.yaml"))];
 
 /// A kind of record.
-#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+#[derive(Clone, Copy, Debug, Eq, Hash, Ord, PartialEq, PartialOrd)]
 pub enum RecordKind {
     /// A crew.
     Crew,
@@ -81,6 +81,13 @@ impl RecordKind {
     #[must_use]
     pub fn word(self) -> &'static str {
         Self::ALL.iter().find(|(kind, _)| *kind == self).map_or("", |(_, word)| word)
+    }
+
+    /// Returns the key that tells a record of this kind and holds its id; nothing where the file
+    /// tells it.
+    #[must_use]
+    pub fn telling_key(self) -> &'static str {
+        TELLING.iter().find(|(_, kind)| *kind == self).map_or("", |(key, _)| key)
     }
 }
 
@@ -116,6 +123,16 @@ pub fn read(name: &str, texts: Vec<Named>) -> (Book, Vec<Fault>) {
         .enumerate()
         .map(|(number, (built_in, named))| file(FileId(number), built_in, named))
         .collect();
+    together(name, read)
+}
+
+/// Reads one text by itself, without the classes that are part of the program.
+#[must_use]
+pub fn read_alone(text: Named) -> (Book, Vec<Fault>) {
+    together("", vec![file(FileId(0), false, text)])
+}
+
+fn together(name: &str, read: Vec<(SourceFile, Record, Found)>) -> (Book, Vec<Fault>) {
     let mut book = Book::default();
     name.clone_into(&mut book.name);
     let mut faults = Vec::new();

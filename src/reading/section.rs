@@ -159,6 +159,8 @@ impl<'t> Section<'t> {
             return None;
         }
         self.asked.push(field.key);
+        let said = Said::Text(scalar.text.clone());
+        self.sheet.note_written(self.name.at(field.key), entry.value.span, said);
         Some(self.sheet.place(entry.value.span))
     }
 

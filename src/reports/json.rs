@@ -43,7 +43,7 @@ struct CheckedJson {
 }
 
 #[derive(Serialize)]
-struct FindingJson<'r> {
+pub(super) struct FindingJson<'r> {
     rule: &'static str,
     level: &'static str,
     state: Option<&'static str>,
@@ -128,7 +128,7 @@ pub fn json(report: &Report) -> String {
             crews: book.crews.len(),
             readings: book.readings,
         },
-        findings: checked.findings.iter().map(|found| finding(&places, found)).collect(),
+        findings: checked.findings.iter().map(|found| finding(&places, found, None)).collect(),
         not_checked: checked.not_checked.iter().map(not_checked).collect(),
         summary: Summary {
             danger: checked.count(Level::Danger),
@@ -139,11 +139,16 @@ pub fn json(report: &Report) -> String {
     })
 }
 
-fn finding<'r>(places: &Places<'r>, finding: &'r Finding) -> FindingJson<'r> {
+/// Returns one finding; `state` is how it stands to an earlier check.
+pub(super) fn finding<'r>(
+    places: &Places<'r>,
+    finding: &'r Finding,
+    state: Option<&'static str>,
+) -> FindingJson<'r> {
     FindingJson {
         rule: finding.rule.id,
         level: finding.level.word(),
-        state: None,
+        state,
         name: finding.name.as_str(),
         message: &finding.message,
         remedy: &finding.remedy,

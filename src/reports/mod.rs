@@ -4,14 +4,17 @@
 //! knows neither the clock nor the terminal. All text from outside passes through [`shown`].
 
 mod aside;
+mod blame_text;
 mod brief;
 mod card;
 mod card_readings;
 mod card_rows;
 mod card_words;
 mod cautions;
+mod chart;
 mod checked;
 mod cutting;
+mod difference;
 mod excerpt;
 mod explain;
 mod figures;
@@ -28,17 +31,24 @@ mod putting_in;
 mod schema;
 mod settings;
 pub mod shown;
+mod since;
 mod spoken;
 mod summary;
 mod sums;
 mod sums_in_full;
 mod text;
+mod through_time;
+mod through_time_json;
+mod through_time_markdown;
+mod timeline_text;
 mod verdict;
 
+pub use blame_text::blame_text;
 pub use brief::brief;
 pub use card::card;
 pub use cautions::{COLD_BENDING, NO_PERMISSION, WHERE_THE_SUMS_STOP};
 pub use checked::text;
+pub use difference::{Difference, diff_json, diff_markdown, diff_text};
 pub use explain::{explain, rules};
 pub use figures_json::figures_json;
 pub use figures_text::figures_text;
@@ -47,8 +57,14 @@ pub use look::{Glyphs, Look};
 pub use names_to_ask::names_to_ask;
 pub use schema::{schema, schema_file};
 pub use settings::settings;
+pub use since::{FoundRow, Since, since_json, since_markdown, since_text};
 pub use spoken::spoken;
 pub use sums::{SumsAsked, sums};
+pub use through_time::{Blame, BlameRow, Made, Points, Timeline, TimelineRow};
+pub use through_time_json::{blame_json, timeline_json};
+pub use through_time_markdown::{blame_markdown, timeline_markdown};
+pub use timeline_text::timeline_text;
+pub use verdict::Verdict;
 
 use crate::model::Book;
 use crate::rules::Checked;

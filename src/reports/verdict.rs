@@ -6,7 +6,7 @@ use crate::rules::Level;
 
 /// What may be said of a value.
 #[derive(Clone, Copy, Debug, Eq, PartialEq)]
-pub(super) enum Verdict {
+pub enum Verdict {
     /// Something was found.
     Found(Level),
     /// Something was found, and the club lives with it for a while.
@@ -25,7 +25,7 @@ pub(super) const LEGEND: &str = "D danger, F fault, U unsure, N note; waived: th
 impl Verdict {
     /// Returns the verdict of a value that findings were made of; `checked` is whether any rule
     /// looked at it.
-    pub(super) fn of<'f>(findings: impl Iterator<Item = &'f Finding>, checked: bool) -> Self {
+    pub fn of<'f>(findings: impl Iterator<Item = &'f Finding>, checked: bool) -> Self {
         let (waived, standing): (Vec<_>, Vec<_>) =
             findings.partition(|finding| finding.waived.is_some());
         match standing.iter().map(|finding| finding.level).max() {
@@ -33,6 +33,16 @@ impl Verdict {
             None if !waived.is_empty() => Self::Waived,
             None if checked => Self::Clear,
             None => Self::NotChecked,
+        }
+    }
+
+    /// Returns the verdict as a word; none where nobody looked.
+    pub(super) fn word(self) -> Option<&'static str> {
+        match self {
+            Self::Found(level) => Some(level.word()),
+            Self::Waived => Some("waived"),
+            Self::Clear => Some("clear"),
+            Self::NotChecked => None,
         }
     }
 

@@ -59,6 +59,7 @@ mod rule;
 mod seats_wrong;
 mod sides_unequal;
 mod signer_unknown;
+mod since;
 pub mod sources;
 mod sum;
 mod sum_missing;
@@ -85,4 +86,5 @@ pub use finding::{Figure, Finding, Granted, Label, LimitShown, NotChecked, Outco
 pub use level::Level;
 pub use list::{RULES, find};
 pub use rule::{Edit, Example, Looks, Rule};
+pub use since::{Since, Standing, compared};
 pub use sum::{Against, LimitFigure, Sharper, Sum};

@@ -35,6 +35,15 @@ impl Date {
         Self(day)
     }
 
+    /// Returns the day that a clock showed which was so many minutes ahead of UTC, so many seconds
+    /// after 1970-01-01 00:00 UTC; none where the calendar ends.
+    #[must_use]
+    pub fn on_clock(seconds: i64, minutes_ahead: i32) -> Option<Self> {
+        let days = seconds.checked_add(i64::from(minutes_ahead) * 60)?.div_euclid(86_400);
+        let begin = jiff::civil::date(1970, 1, 1);
+        begin.checked_add(jiff::Span::new().try_days(days).ok()?).ok().map(Self)
+    }
+
     /// Returns how many days this is after `earlier`; negative when it is before.
     #[must_use]
     pub fn days_after(self, earlier: Self) -> i64 {
@@ -61,6 +70,16 @@ mod tests {
     fn days_are_counted_over_a_leap_day() {
         assert_eq!(day("2028-03-01").days_after(day("2028-02-28")), 2);
         assert_eq!(day("2026-03-01").days_after(day("2026-03-02")), -1);
+    }
+
+    #[test]
+    fn a_clock_shows_its_own_day() {
+        assert_eq!(Date::on_clock(1_767_225_599, 0), Some(day("2025-12-31")));
+        assert_eq!(Date::on_clock(1_767_225_599, 1), Some(day("2026-01-01")));
+        assert_eq!(Date::on_clock(1_767_225_600, -150), Some(day("2025-12-31")));
+        assert_eq!(Date::on_clock(-1, 0), Some(day("1969-12-31")));
+        assert_eq!(Date::on_clock(i64::MAX, 60), None);
+        assert_eq!(Date::on_clock(i64::MAX - 1_000_000, 0), None);
     }
 
     #[test]

@@ -22,12 +22,19 @@ impl<'b> BoatSight<'b> {
     /// Returns the day a value was last read: when it was read again, else the rigging day.
     #[must_use]
     pub fn read_on(&self, name: &Name) -> Option<Placed<Date>> {
+        self.last_read(name).map(|(date, _)| date)
+    }
+
+    /// Returns the day a value was last read, and by whom where that is written.
+    #[must_use]
+    pub fn last_read(&self, name: &Name) -> Option<(Placed<Date>, Option<&'b Placed<String>>)> {
         let record = self.boat.record();
         let covers = |whole: &Placed<String>| name.is_within(record.at(&whole.value).as_str());
         let again = self.boat.read_again.iter().filter(|entry| entry.values.iter().any(covers));
         // Of two equal days the last counts: what was read again is told from the rigging day.
-        let again = again.filter_map(|entry| entry.date);
-        let days = self.boat.rigged.date.into_iter().chain(again);
-        days.max_by_key(|day| day.value)
+        let again = again.filter_map(|entry| Some((entry.date?, entry.by.as_ref())));
+        let rigged = &self.boat.rigged;
+        let days = rigged.date.map(|date| (date, rigged.by.as_ref())).into_iter().chain(again);
+        days.max_by_key(|(day, _)| day.value)
     }
 }

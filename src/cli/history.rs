@@ -1,0 +1,169 @@
+//! `history`: each change of a value.
+
+use super::arguments::History;
+use super::arguments::PastFormat;
+use super::book;
+use super::exit::Exit;
+use super::look::look;
+use super::output::Done;
+use super::past;
+use super::past::OpenPast;
+use super::then::Judge;
+use super::when;
+use crate::history::Asked;
+use crate::history::Event;
+use crate::history::Past;
+use crate::history::Row;
+use crate::history::Step;
+use crate::history::Walked;
+use crate::history::timeline;
+use crate::model::Name;
+use crate::reports;
+use crate::reports::Made;
+use crate::reports::Points;
+use crate::reports::TimelineRow;
+use crate::reports::shown;
+
+/// Runs the command.
+pub(super) fn run(arguments: &History) -> Done {
+    told(arguments).unwrap_or_else(|refused| refused)
+}
+
+fn told(arguments: &History) -> Result<Done, Done> {
+    let open = past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
+    let id = arguments.name.split('/').next().filter(|id| *id != "*");
+    let walked = open.walk(id)?;
+    let cut = open.cut(&walked)?;
+    past::must_be_whole(cut.as_ref(), arguments.require_full_history)?;
+    let pasts = pasts(&open, &walked, arguments)?;
+    if let Some(rule) = &arguments.when {
+        return when::run(arguments, &open, &walked, &pasts, rule, cut);
+    }
+    let mut rows = Vec::new();
+    for past in &pasts {
+        rows.extend(rows_of(&open, &walked, past, arguments)?);
+    }
+    let points = points(&open, &walked, &pasts, arguments, &rows)?;
+    let name = arguments.name.clone();
+    let timeline = reports::Timeline { name, rows, cut, points, trend: arguments.trend };
+    let result = match arguments.format {
+        PastFormat::Text => reports::timeline_text(&timeline, look(&arguments.look)),
+        PastFormat::Json => reports::timeline_json(&timeline),
+        PastFormat::Markdown => reports::timeline_markdown(&timeline),
+    };
+    Ok(Done { exit: Exit::Clear, result, told: open.told })
+}
+
+/// Returns the past of every record in which the name is, or was, known.
+fn pasts(open: &OpenPast, walked: &Walked, arguments: &History) -> Result<Vec<Past>, Done> {
+    let keys = walked.keys();
+    let whole = &*arguments.name;
+    let id = whole.split('/').next().unwrap_or_default();
+    if keys.is_empty() {
+        return Err(unknown_record(open, walked, id));
+    }
+    let all: Vec<Past> = keys.iter().map(|key| walked.past(key)).collect();
+    // A rule may have found something where no value stands.
+    let any = arguments.when.is_some();
+    let has = |past: &Past| any || past.names().iter().any(|name| name.is_within(whole));
+    let (own, others): (Vec<Past>, Vec<Past>) = all.into_iter().partition(has);
+    if own.is_empty() {
+        let names: Vec<&str> = others.iter().flat_map(Past::names).map(Name::as_str).collect();
+        let see = format!("Every value there is: tholebook blame {}", shown::line(id));
+        let mut told = open.told.clone();
+        told.extend(book::unknown("value", whole, &names, &see));
+        return Err(Done::refused(Exit::Usage, told));
+    }
+    Ok(own)
+}
+
+/// Returns the refusal for a record that is not known, or not any more.
+pub(super) fn unknown_record(open: &OpenPast, walked: &Walked, id: &str) -> Done {
+    let mut told = open.told.clone();
+    if walked.keys().iter().any(|key| key.id == id) {
+        let id = shown::line(id);
+        told.push(format!("{id} was taken out. What became of it: tholebook history {id}"));
+        return Done::refused(Exit::Usage, told);
+    }
+    let all = match open.walk(None) {
+        Ok(all) => all,
+        Err(refused) => return refused,
+    };
+    let ids: Vec<String> = all.keys().into_iter().map(|key| key.id).collect();
+    let ids: Vec<&str> = ids.iter().map(String::as_str).collect();
+    let see = "A name begins with the id of a boat, an oar set or a crew.";
+    told.extend(book::unknown("record", id, &ids, see));
+    Done::refused(Exit::Usage, told)
+}
+
+fn rows_of(
+    open: &OpenPast,
+    walked: &Walked,
+    past: &Past,
+    arguments: &History,
+) -> Result<Vec<TimelineRow>, Done> {
+    let asked = Asked { whole: &arguments.name, all_touches: arguments.all_touches };
+    let is_edge = |node: usize| {
+        let made = open.made_at(walked, past, node);
+        made.is_ok_and(|made| made.is_some_and(|made| made.is_edge))
+    };
+    let mut judge = Judge::new(open, past);
+    let mut rows = Vec::new();
+    for row in timeline(past, asked, &is_edge) {
+        rows.push(with_commit(open, walked, past, &mut judge, row)?);
+    }
+    Ok(rows)
+}
+
+fn with_commit(
+    open: &OpenPast,
+    walked: &Walked,
+    past: &Past,
+    judge: &mut Judge<'_>,
+    row: Row,
+) -> Result<TimelineRow, Done> {
+    let made = open.made_at(walked, past, row.node)?;
+    let mut sides: Vec<Option<Made>> = Vec::new();
+    if let Event::Merged { sides: of } | Event::MergedAnew { sides: of } = &row.event {
+        for (_, node) in of {
+            sides.push(open.made_at(walked, past, *node)?);
+        }
+    }
+    let node = &past.graph.nodes[row.node];
+    let oars = past.states[node.state].record().and_then(|record| record.oars.as_deref());
+    let verdict = match row.new {
+        Some(_) => judge.verdict(walked.steps[node.commit], &row.name, oars)?,
+        None => None,
+    };
+    Ok(TimelineRow { row, made, sides, verdict })
+}
+
+/// Returns the numbers of a single value through time, and the limits that hold for it now.
+fn points(
+    open: &OpenPast,
+    walked: &Walked,
+    pasts: &[Past],
+    arguments: &History,
+    rows: &[TimelineRow],
+) -> Result<Points, Done> {
+    let single = pasts.len() == 1 && rows.iter().all(|row| row.row.name == rows[0].row.name);
+    let named = rows.first().is_some_and(|row| row.row.name.as_str() == arguments.name);
+    let last = rows.iter().rev().find_map(|row| row.row.new.as_ref()?.number());
+    let (true, true, Some((number, unit))) = (single, named, last) else {
+        return Ok(Points::default());
+    };
+    let point = |row: &TimelineRow| {
+        let (number, own) = row.row.new.as_ref()?.number()?;
+        let committed = row.made.as_ref().and_then(|made| made.committed_on);
+        let day = row.row.measured.as_ref().map(|own| own.on).or(committed)?;
+        (own == unit && !matches!(row.row.event, Event::Merged { .. })).then_some((day, number))
+    };
+    let mut points: Vec<_> = rows.iter().filter_map(point).collect();
+    points.sort_by_key(|(day, _)| *day);
+    let mut judge = Judge::new(open, &pasts[0]);
+    let step: Option<Step> = walked.steps.last().copied();
+    let then = step.map(|step| judge.then(step, None)).transpose()?.flatten();
+    let name = &rows[0].row.name;
+    let limits = then.map(|then| then.limits(name, number, unit)).unwrap_or_default();
+    Ok(Points { points, unit, limits })
+}

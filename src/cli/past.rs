@@ -1,0 +1,164 @@
+//! Opens the history of a book, once a command.
+
+use std::path::Path;
+use std::path::PathBuf;
+
+use super::book::could_not;
+use super::exit::Exit;
+use super::output::Done;
+use crate::history::Past;
+use crate::history::Step;
+use crate::history::Walked;
+use crate::reports::Made;
+use crate::reports::shown;
+use crate::store;
+use crate::store::Commit;
+use crate::store::CommitId;
+use crate::store::Repository;
+use crate::store::Store;
+use crate::store::StoreError;
+use crate::units::Date;
+
+/// A book's repository, and from where back its history is asked for.
+pub(super) struct OpenPast {
+    pub(super) repository: Repository,
+    /// The commit; none before the first one.
+    pub(super) from: Option<CommitId>,
+    /// What lies in the folder; none where a commit was asked for.
+    pub(super) folder: Option<Store>,
+    pub(super) told: Vec<String>,
+}
+
+/// Opens the repository around a book: the one in the folder given, else the one around the
+/// current folder. Without `at`, the history ends with what lies in the folder.
+///
+/// # Errors
+///
+/// What the command comes to instead.
+pub(super) fn open(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, Done> {
+    opened(given, at).map_err(|error| refused(&error))
+}
+
+fn opened(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, StoreError> {
+    let root = match given {
+        Some(folder) => folder.to_owned(),
+        None => store::find_book(Path::new("."))?,
+    };
+    let repository = Repository::around(&root)?;
+    if let Some(at) = at {
+        let from = Some(repository.commit(at)?);
+        return Ok(OpenPast { repository, from, folder: None, told: Vec::new() });
+    }
+    let from = repository.head()?;
+    let (folder, told) = in_folder(&root, from.is_some())?;
+    Ok(OpenPast { repository, from, folder, told })
+}
+
+fn in_folder(root: &PathBuf, committed: bool) -> Result<(Option<Store>, Vec<String>), StoreError> {
+    match store::open_folder(root) {
+        Ok(store) => {
+            let told = store.warnings.iter().map(|line| shown::line(line)).collect();
+            Ok((Some(store), told))
+        }
+        Err(StoreError::NoBook { .. } | StoreError::NoFolder { .. }) if committed => {
+            let told = "There is no club.yaml in the folder: only what was committed is told.";
+            Ok((None, vec![told.to_owned()]))
+        }
+        Err(error) => Err(error),
+    }
+}
+
+/// A commit that names nothing is wrong usage; all else could not be read.
+pub(super) fn refused(error: &StoreError) -> Done {
+    let mut done = could_not(error);
+    if is_wrong_revision(error) {
+        done.exit = Exit::Usage;
+    }
+    done
+}
+
+fn is_wrong_revision(error: &StoreError) -> bool {
+    use crate::store::RepositoryError;
+    let StoreError::Repository(error) = error else { return false };
+    matches!(
+        error,
+        RepositoryError::NoRevision { .. }
+            | RepositoryError::UnknownRevision { .. }
+            | RepositoryError::AmbiguousRevision { .. }
+            | RepositoryError::NotACommit { .. }
+    )
+}
+
+impl OpenPast {
+    /// Walks the history for the records of an id; of all, where it is none.
+    pub(super) fn walk(&self, id: Option<&str>) -> Result<Walked, Done> {
+        let folder = self.folder.clone();
+        Walked::back_from(&self.repository, self.from, folder, id).map_err(|error| refused(&error))
+    }
+
+    /// Returns who made a step; none for what is not committed yet.
+    pub(super) fn made(&self, step: Step) -> Result<Option<Made>, Done> {
+        let Step::Commit(id) = step else { return Ok(None) };
+        self.details(id).map(|commit| Some(made(&commit)))
+    }
+
+    /// Returns who made the commit of a node.
+    pub(super) fn made_at(
+        &self,
+        walked: &Walked,
+        past: &Past,
+        node: usize,
+    ) -> Result<Option<Made>, Done> {
+        self.made(walked.steps[past.graph.nodes[node].commit])
+    }
+
+    pub(super) fn details(&self, id: CommitId) -> Result<Commit, Done> {
+        self.repository.details(id).map_err(|error| refused(&error))
+    }
+
+    /// Returns why the history is not whole, and what helps; none where it is.
+    pub(super) fn cut(&self, walked: &Walked) -> Result<Option<String>, Done> {
+        if !self.repository.is_shallow() {
+            return Ok(None);
+        }
+        let mut edges = Vec::new();
+        for step in walked.first_steps() {
+            edges.extend(self.made(step)?.filter(|made| made.is_edge));
+        }
+        let Some(edge) = edges.into_iter().min_by_key(|made| made.committed_on) else {
+            return Ok(None);
+        };
+        let day = edge.committed_on.map(|day| format!(" of {day}")).unwrap_or_default();
+        Ok(Some(format!(
+            "History starts here because the clone is shallow: what came before commit {}{day} is \
+             not in it, and days marked ≤ may be earlier. To fetch the rest: git fetch --unshallow",
+            edge.short
+        )))
+    }
+}
+
+/// Returns the refusal for a history that is not whole, where a whole one was asked for.
+pub(super) fn must_be_whole(cut: Option<&String>, asked: bool) -> Result<(), Done> {
+    match cut {
+        Some(cut) if asked => Err(Done::refused(Exit::NotChecked, vec![cut.clone()])),
+        _ => Ok(()),
+    }
+}
+
+fn made(commit: &Commit) -> Made {
+    let named = [&commit.author.name, &commit.author.email];
+    let author = named.into_iter().find(|text| !text.trim().is_empty());
+    Made {
+        commit: commit.id.to_string(),
+        short: commit.id.short(),
+        author: author.map_or_else(|| "nobody named".to_owned(), Clone::clone),
+        committed_on: committed_on(commit),
+        is_edge: commit.at_the_edge,
+    }
+}
+
+/// Returns the day of a commit, on the committer's own clock.
+pub(super) fn committed_on(commit: &Commit) -> Option<Date> {
+    let when = commit.committer.when?;
+    Date::on_clock(when.seconds, when.offset_minutes)
+}

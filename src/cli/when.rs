@@ -1,0 +1,230 @@
+//! `history --when`: since when a finding stands, and where it was cured.
+
+use std::collections::HashMap;
+
+use super::arguments::History;
+use super::arguments::PastFormat;
+use super::book;
+use super::exit::Exit;
+use super::lint::today;
+use super::look::look;
+use super::output::Done;
+use super::past::OpenPast;
+use super::past::committed_on;
+use super::past::refused;
+use super::then::Judge;
+use super::then::Then;
+use super::then::is_other_boat;
+use crate::history::Cell;
+use crate::history::Graph;
+use crate::history::Past;
+use crate::history::RecordState;
+use crate::history::Step;
+use crate::history::Walked;
+use crate::reading::RecordKind;
+use crate::reports;
+use crate::reports::FoundRow;
+use crate::reports::Since;
+use crate::rules;
+use crate::rules::Level;
+use crate::rules::Looks;
+use crate::rules::Rule;
+use crate::store::BlobId;
+use crate::store::CommitId;
+use crate::units::Date;
+
+/// What a step has of a finding, by number: not, or at a level.
+const LEVELS: [Option<Level>; 5] =
+    [None, Some(Level::Note), Some(Level::Unsure), Some(Level::Fault), Some(Level::Danger)];
+
+/// The number of what can't be told.
+const UNCLEAR: usize = LEVELS.len();
+
+fn cell(state: usize) -> Cell {
+    match state {
+        UNCLEAR => Cell::Unclear,
+        0 => Cell::Value(0),
+        _ => Cell::Value(1),
+    }
+}
+
+/// Tells when a rule's finding first stood at the name asked for, and where it was cured.
+pub(super) fn run(
+    arguments: &History,
+    open: &OpenPast,
+    walked: &Walked,
+    pasts: &[Past],
+    rule: &str,
+    cut: Option<String>,
+) -> Result<Done, Done> {
+    let rule = rules::find(rule).ok_or_else(|| no_rule(rule))?;
+    let (mut rows, mut stands) = (Vec::new(), false);
+    for past in pasts {
+        let seek = Seek { open, walked, past, name: &arguments.name, rule };
+        let (own, still) = seek.rows()?;
+        rows.extend(own);
+        stands |= still;
+    }
+    let since = Since { name: arguments.name.clone(), rule: rule.id, rows, stands, cut };
+    let result = match arguments.format {
+        PastFormat::Text => reports::since_text(&since, look(&arguments.look)),
+        PastFormat::Json => reports::since_json(&since),
+        PastFormat::Markdown => reports::since_markdown(&since),
+    };
+    Ok(Done { exit: Exit::Clear, result, told: open.told.clone() })
+}
+
+fn no_rule(rule: &str) -> Done {
+    let ids: Vec<&str> = rules::RULES.iter().map(|rule| rule.id).collect();
+    let told = book::unknown("rule", rule, &ids, "Every rule there is: tholebook rules");
+    Done::refused(Exit::Usage, told)
+}
+
+struct Seek<'s> {
+    open: &'s OpenPast,
+    walked: &'s Walked,
+    past: &'s Past,
+    name: &'s str,
+    rule: &'static Rule,
+}
+
+/// What decides what a rule says: the record's oars, the texts and, where it counts, the day.
+type Deciding = (Option<String>, Vec<(String, BlobId)>, Option<Date>);
+
+/// What was decided so far, and which texts are of boats that no rule about this one looks at.
+#[derive(Default)]
+struct Known {
+    found: HashMap<Deciding, usize>,
+    others: HashMap<(BlobId, Option<String>), bool>,
+}
+
+impl Seek<'_> {
+    /// Returns each coming and going, and whether the finding stands at the end.
+    fn rows(&self) -> Result<(Vec<FoundRow>, bool), Done> {
+        let mut graph = Graph::default();
+        let mut judge = Judge::new(self.open, self.past);
+        let mut known = Known::default();
+        for number in 0..self.walked.steps.len() {
+            let found = self.found(number, &mut judge, &mut known)?;
+            graph.add(self.walked.parents(number), found);
+        }
+        let traced = graph.trace(cell);
+        let found = |node: usize| traced[node].cell == Cell::Value(1);
+        let mut rows = Vec::new();
+        for (number, node) in graph.nodes.iter().enumerate() {
+            let level = LEVELS.get(node.state).copied().flatten();
+            let stood = node.parents.iter().any(|parent| found(*parent));
+            let turned = traced[number].origin == number && node.state != UNCLEAR;
+            if turned && (level.is_some() || stood) {
+                let made = self.open.made(self.walked.steps[node.commit])?;
+                rows.push(FoundRow { name: self.past.key.id.clone(), made, level });
+            }
+        }
+        Ok((rows, graph.last().is_some_and(found)))
+    }
+
+    fn found(
+        &self,
+        number: usize,
+        judge: &mut Judge<'_>,
+        known: &mut Known,
+    ) -> Result<usize, Done> {
+        let step = self.walked.steps[number];
+        let node = &self.past.graph.nodes[self.past.graph.of_commit(number)];
+        let state = &self.past.states[node.state];
+        let record = state.record();
+        let is_clear =
+            !matches!(state, RecordState::Unclear(_)) && record.is_none_or(|own| own.whole);
+        if !is_clear && !matches!(self.rule.looks, Looks::WhileReading) {
+            return Ok(UNCLEAR);
+        }
+        let oars = record.and_then(|record| record.oars.clone());
+        let found = match step {
+            Step::Commit(id) => self.at(id, oars, judge, known)?,
+            Step::NotCommitted => self.judged(step, judge, oars.as_deref())?,
+        };
+        Ok(if found == 0 && !is_clear { UNCLEAR } else { found })
+    }
+
+    fn at(
+        &self,
+        id: CommitId,
+        oars: Option<String>,
+        judge: &mut Judge<'_>,
+        known: &mut Known,
+    ) -> Result<usize, Done> {
+        let texts = self.deciding(id, oars.as_ref(), &mut known.others)?;
+        let on = self.depends_on_the_day().then(|| self.day(id)).transpose()?;
+        let deciding = (oars.clone(), texts, on);
+        if let Some(found) = known.found.get(&deciding) {
+            return Ok(*found);
+        }
+        let found = self.judged(Step::Commit(id), judge, oars.as_deref())?;
+        known.found.insert(deciding, found);
+        Ok(found)
+    }
+
+    /// Returns the texts of a commit that the rules about this record look at.
+    fn deciding(
+        &self,
+        id: CommitId,
+        oars: Option<&String>,
+        others: &mut HashMap<(BlobId, Option<String>), bool>,
+    ) -> Result<Vec<(String, BlobId)>, Done> {
+        let repository = &self.open.repository;
+        let records = repository.records(id).map_err(|error| refused(&error))?;
+        let mut texts = Vec::new();
+        for text in records.iter() {
+            let key = (text.blob, oars.cloned());
+            let is_other = match others.get(&key) {
+                Some(is_other) => *is_other,
+                None if self.past.key.kind == RecordKind::Boat => {
+                    let content = repository.content(text).map_err(|error| refused(&error))?;
+                    is_other_boat(&content, &self.past.key.id, oars.map(String::as_str))
+                }
+                None => false,
+            };
+            others.insert(key, is_other);
+            if !is_other {
+                texts.push((text.path.to_string(), text.blob));
+            }
+        }
+        Ok(texts)
+    }
+
+    fn depends_on_the_day(&self) -> bool {
+        matches!(self.rule.looks, Looks::AtTheBook(_) | Looks::WhileWaiving)
+    }
+
+    fn day(&self, id: CommitId) -> Result<Date, Done> {
+        Ok(committed_on(&self.open.details(id)?).unwrap_or_else(today))
+    }
+
+    fn judged(&self, step: Step, judge: &mut Judge<'_>, oars: Option<&str>) -> Result<usize, Done> {
+        let worst = judge.then(step, oars)?.and_then(|then| self.worst(then));
+        Ok(LEVELS.iter().position(|level| *level == worst).unwrap_or(0))
+    }
+
+    fn worst(&self, then: &Then) -> Option<Level> {
+        let record = self.past.key.id.as_str();
+        let own = then.checked.findings.iter().filter(|finding| {
+            finding.rule == self.rule
+                && finding.name.is_within(self.name)
+                && finding.name.is_within(record)
+        });
+        own.map(|finding| finding.level).max()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_level_has_its_number() {
+        for level in Level::ALL {
+            assert!(LEVELS.contains(&Some(level)), "{}", level.word());
+        }
+        assert_eq!(LEVELS.len(), Level::ALL.len() + 1);
+    }
+}

@@ -1,0 +1,97 @@
+//! The past as Markdown tables.
+
+use super::shown;
+use super::through_time::Blame;
+use super::through_time::Timeline;
+use super::through_time::committed;
+use super::through_time::words;
+use super::timeline_text::happened;
+use super::timeline_text::trend_words;
+
+/// Returns the changes of a value as a Markdown table.
+#[must_use]
+pub fn timeline_markdown(timeline: &Timeline) -> String {
+    let mut out = format!("### {}\n\n", cell(&timeline.name));
+    out.push_str("| measured | by | committed | by | commit | what happened | verdict then |\n");
+    out.push_str("| --- | --- | --- | --- | --- | --- | --- |\n");
+    for row in &timeline.rows {
+        let measured = row.row.measured.as_ref();
+        let (day, author, commit) = match &row.made {
+            Some(made) => (committed(made), made.author.clone(), made.short.clone()),
+            None => ("not committed yet".to_owned(), String::new(), String::new()),
+        };
+        out.push_str(&line(&[
+            &measured.map(|own| own.on.to_string()).unwrap_or_default(),
+            measured.and_then(|own| own.by.as_deref()).unwrap_or_default(),
+            &day,
+            &author,
+            &commit,
+            &happened(timeline, row),
+            row.verdict.and_then(super::verdict::Verdict::word).unwrap_or("-"),
+        ]));
+    }
+    if timeline.trend {
+        out.push_str(&format!("\n{}\n", cell(&trend_words(timeline))));
+    }
+    out.push_str(&end(timeline.cut.as_deref()));
+    out
+}
+
+/// Returns who set every value as a Markdown table.
+#[must_use]
+pub fn blame_markdown(blame: &Blame) -> String {
+    let mut out = String::new();
+    for (key, rows) in &blame.records {
+        out.push_str(&format!("### {}\n\n", cell(&key.id)));
+        out.push_str("| value of | is | commit | by | committed | measured | days |\n");
+        out.push_str("| --- | --- | --- | --- | --- | --- | ---: |\n");
+        for row in rows {
+            let value = row.set.value.as_ref().map_or_else(|| "unreadable".to_owned(), words);
+            let (commit, author, day) = match &row.made {
+                Some(made) => (made.short.clone(), made.author.clone(), committed(made)),
+                None => (String::new(), String::new(), "not committed yet".to_owned()),
+            };
+            let measured =
+                row.set.measured.as_ref().map(|own| own.on.to_string()).unwrap_or_default();
+            let age = row.age.map(|age| age.to_string()).unwrap_or_default();
+            out.push_str(&line(&[
+                row.set.name.as_str(),
+                &value,
+                &commit,
+                &author,
+                &day,
+                &measured,
+                &age,
+            ]));
+        }
+        out.push('\n');
+    }
+    out.push_str(&end(blame.cut.as_deref()));
+    out
+}
+
+fn line(cells: &[&str]) -> String {
+    let cells: Vec<String> = cells.iter().map(|text| cell(text)).collect();
+    format!("| {} |\n", cells.join(" | "))
+}
+
+fn end(cut: Option<&str>) -> String {
+    cut.map(|cut| format!("\n{}\n", cell(cut))).unwrap_or_default()
+}
+
+/// Returns a text that Markdown takes for text: nothing in it marks up, links or ends a cell.
+pub(super) fn cell(text: &str) -> String {
+    let mut out = String::new();
+    for c in shown::line(text).chars() {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '\\' | '`' | '*' | '_' | '[' | ']' | '|' | '#' | '~' | '!' => {
+                out.push('\\');
+                out.push(c);
+            }
+            _ => out.push(c),
+        }
+    }
+    out
+}

@@ -1,0 +1,22 @@
+//! Values through time: what `history` and `blame` tell of repositories made for it.
+
+#[path = "history/blame.rs"]
+mod blame;
+#[path = "history/changes.rs"]
+mod changes;
+#[path = "history/club.rs"]
+mod club;
+#[path = "history/hostile.rs"]
+mod hostile;
+#[path = "history/long.rs"]
+mod long;
+#[path = "history/merges.rs"]
+mod merges;
+#[path = "history/run.rs"]
+mod run;
+#[path = "history/shallow.rs"]
+mod shallow;
+#[path = "history/unclear.rs"]
+mod unclear;
+#[path = "history/when.rs"]
+mod when;

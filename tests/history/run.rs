@@ -1,0 +1,71 @@
+//! The program as it is run in a club's folder.
+
+use std::process::Command;
+
+use git2::Oid;
+use serde_json::Value;
+
+use crate::club::Club;
+
+pub struct Run {
+    pub code: Option<i32>,
+    pub out: String,
+    pub err: String,
+}
+
+pub fn run(club: &Club, arguments: &[&str]) -> Run {
+    let done = Command::new(env!("CARGO_BIN_EXE_tholebook"))
+        .args(arguments)
+        .arg("--book")
+        .arg(club.path())
+        .env_remove("COLUMNS")
+        .env("NO_COLOR", "1")
+        .output()
+        .expect("a run");
+    Run {
+        code: done.status.code(),
+        out: String::from_utf8(done.stdout).expect("UTF-8"),
+        err: String::from_utf8(done.stderr).expect("UTF-8"),
+    }
+}
+
+/// Runs a command and returns its JSON.
+pub fn json(club: &Club, arguments: &[&str]) -> Value {
+    let mut all = arguments.to_vec();
+    all.extend(["--format", "json"]);
+    let run = run(club, &all);
+    assert_eq!(run.code, Some(0), "{}{}", run.out, run.err);
+    serde_json::from_str(&run.out).expect("JSON")
+}
+
+/// A row in short: kind, old, new, commit.
+pub type Short = (String, Value, Value, Option<String>);
+
+pub fn rows(club: &Club, arguments: &[&str]) -> Vec<Short> {
+    let json = json(club, arguments);
+    let rows = json["rows"].as_array().expect("rows");
+    let short = |row: &Value| {
+        (
+            row["kind"].as_str().expect("a kind").to_owned(),
+            row["old"].clone(),
+            row["new"].clone(),
+            row["commit"].as_str().map(ToOwned::to_owned),
+        )
+    };
+    rows.iter().map(short).collect()
+}
+
+/// The row one expects.
+pub fn row(kind: &str, old: impl Into<Value>, new: impl Into<Value>, commit: Oid) -> Short {
+    (kind.to_owned(), old.into(), new.into(), Some(commit.to_string()))
+}
+
+pub const NONE: Value = Value::Null;
+
+/// Returns the commit that set a value; none where it is not committed.
+pub fn set_by(blame: &Value, name: &str) -> Option<String> {
+    let values = blame["values"].as_array().expect("values");
+    let own = values.iter().find(|value| value["name"] == name);
+    let own = own.unwrap_or_else(|| panic!("{name} in {blame:#}"));
+    own["commit"].as_str().map(ToOwned::to_owned)
+}
