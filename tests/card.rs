@@ -23,7 +23,7 @@ const LEANING: Edit = (BOAT, "seat: 2", "lean: {aft: 0.5", "lean: {aft: 6");
 fn card_in(edits: &[Edit], look: Look) -> String {
     let (book, checked) = SoundBook::with(edits).check();
     let as_of = Date::read("2026-11-01").expect("a day");
-    let report = Report { book: &book, checked: &checked, as_of, only: &[] };
+    let report = Report { book: &book, checked: &checked, as_of, only: &[], earlier: None };
     reports::card(&report, &book.boats[0], look)
 }
 

@@ -24,7 +24,7 @@ const TIGHT: Edit = (BOAT, "seat: 1", "gap: 60", "gap: 55");
 
 fn told(book: &Book, checked: &Checked, tell: impl Fn(&Report) -> String) -> String {
     let as_of = Date::read("2026-11-01").expect("a day");
-    tell(&Report { book, checked, as_of, only: &[] })
+    tell(&Report { book, checked, as_of, only: &[], earlier: None })
 }
 
 fn text_of(book: &SoundBook, look: Look) -> String {

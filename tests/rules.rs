@@ -5,6 +5,8 @@ mod sound_book;
 use std::collections::BTreeSet;
 
 use sound_book::SoundBook;
+use tholebook::model::Book;
+use tholebook::rules::Checked;
 use tholebook::rules::Finding;
 use tholebook::rules::Looks;
 use tholebook::rules::RULES;
@@ -15,9 +17,17 @@ fn marked(book: &SoundBook) -> BTreeSet<(String, usize)> {
     book.lines().filter(|(_, _, line)| line.ends_with("# <--")).map(|(p, n, _)| (p, n)).collect()
 }
 
+/// Checks a book as the rule needs it: by itself, or beside an earlier state.
+fn checked(book: &SoundBook, rule: &Rule) -> (Book, Checked) {
+    match rule.looks {
+        Looks::BesideEarlier => book.check_beside_the_sound_one(),
+        _ => book.check(),
+    }
+}
+
 /// Returns the lines that a rule points at first.
 fn pointed_at(book: &SoundBook, rule: &Rule) -> BTreeSet<(String, usize)> {
-    let (read, checked) = book.check();
+    let (read, checked) = checked(book, rule);
     let of_rule = |finding: &&Finding| finding.rule.id == rule.id;
     let lines = checked.findings.iter().filter(of_rule).map(|finding| {
         let place = finding.labels[0].place;
@@ -52,7 +62,7 @@ fn every_wrong_example_is_found_where_it_is_marked() {
 #[test]
 fn no_rule_objects_to_a_right_example() {
     for rule in RULES {
-        let (_, checked) = SoundBook::with(rule.example.right).check();
+        let (_, checked) = checked(&SoundBook::with(rule.example.right), rule);
         let found: Vec<_> = checked
             .findings
             .iter()

@@ -91,7 +91,28 @@ pub(super) struct Lint {
     #[arg(value_name = "-")]
     pub(super) dash: Option<PathBuf>,
 
-    /// The day to take for today, such as 2026-10-17 [default: today]
+    /// Check the book as of this commit, tag or branch; nothing is checked out
+    #[arg(long, value_name = "REV", conflicts_with_all = ["staged", "name"])]
+    pub(super) at: Option<String>,
+
+    /// Check what is about to be committed
+    #[arg(long, conflicts_with_all = ["merge_with", "name"])]
+    pub(super) staged: bool,
+
+    /// Check what merging this commit into HEAD, or into --at, would give; nothing is merged
+    #[arg(long, value_name = "REV", conflicts_with = "name")]
+    pub(super) merge_with: Option<String>,
+
+    /// Mark each finding new, worse, known or cured since the history parted from this commit's;
+    /// only new, worse and danger count for the exit code
+    #[arg(long, value_name = "REV")]
+    pub(super) since: Option<String>,
+
+    /// Take limits and waivers from this commit, and tell every limit that the book loosens
+    #[arg(long, value_name = "REV")]
+    pub(super) rules_from: Option<String>,
+
+    /// The day to take for today, such as 2026-10-17 [default: today; with --at, the commit's]
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub(super) as_of: Option<Date>,
 

@@ -63,7 +63,7 @@ impl OpenBook {
     }
 }
 
-fn opened(given: Option<&Path>) -> Result<Store, StoreError> {
+pub(super) fn opened(given: Option<&Path>) -> Result<Store, StoreError> {
     match given {
         Some(folder) => store::open_folder(folder),
         None => store::open_folder(&store::find_book(Path::new("."))?),

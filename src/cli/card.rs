@@ -23,7 +23,7 @@ fn shown(arguments: &Card) -> Result<Done, Done> {
     let as_of = arguments.as_of.unwrap_or_else(today);
     let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
     checked.waive(&open.book, as_of);
-    let report = Report { book: &open.book, checked: &checked, as_of, only: &[] };
+    let report = Report { book: &open.book, checked: &checked, as_of, only: &[], earlier: None };
     let result = reports::card(&report, boat, look(&arguments.look));
     let mut told = open.told.clone();
     told.extend(open.unread());

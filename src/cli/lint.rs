@@ -8,17 +8,19 @@ use super::arguments::Format;
 use super::arguments::Lint;
 use super::book;
 use super::book::OpenBook;
+use super::checking;
+use super::checking::CheckedBook;
+use super::checking::Compared;
 use super::exit::Exit;
 use super::instead::Instead;
 use super::look::look;
 use super::output::Done;
 use super::output::whole_file;
+use super::subject;
 use crate::model::Name;
 use crate::reports;
 use crate::reports::Look;
 use crate::reports::Report;
-use crate::rules;
-use crate::rules::Check;
 use crate::rules::Checked;
 use crate::rules::Level;
 use crate::units::Date;
@@ -30,22 +32,25 @@ pub(super) fn run(arguments: &Lint) -> Done {
 
 fn checked(arguments: &Lint) -> Result<Done, Done> {
     let (folder, instead) = texts(arguments)?;
-    let mut open = book::open(folder, instead)?;
-    let as_of = arguments.as_of.unwrap_or_else(today);
-    let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
-    if !arguments.no_waivers {
-        checked.waive(&open.book, as_of);
-    }
-    let mut told = std::mem::take(&mut open.told);
-    told.extend(narrow(&open, &mut checked, &arguments.only)?);
-    let report = Report { book: &open.book, checked: &checked, as_of, only: &arguments.only };
+    let subject = subject::asked(arguments, folder, instead)?;
+    let as_of = arguments.as_of.or(subject.day).unwrap_or_else(today);
+    let mut came = checking::check(subject, arguments, as_of)?;
+    let mut told = std::mem::take(&mut came.open.told);
+    told.extend(narrow(&mut came, &arguments.only)?);
+    let CheckedBook { open, checked, earlier, conflicts } = &came;
+    let earlier = earlier.as_ref().map(Compared::shown);
+    let report = Report { book: &open.book, checked, as_of, only: &arguments.only, earlier };
     let look = look(&arguments.look);
     let result = match arguments.spoken {
         true => reports::spoken(&report, look),
         false => rendered(&report, arguments.format, look),
     };
-    let mut exit = exit(&open, &checked, arguments);
+    let mut exit = exit(open, checked, arguments);
     told.extend(reason(exit));
+    if !conflicts.is_empty() {
+        told.push(not_merged(conflicts));
+        exit = exit.max(Exit::NotChecked);
+    }
     for Also { format, file } in &arguments.also {
         if let Err(error) =
             whole_file(file, &rendered(&report, *format, Look { colour: false, ..look }))
@@ -98,14 +103,18 @@ pub(super) fn today() -> Date {
 
 /// Leaves only what has one of the names, or is below it. A name that nothing has is refused;
 /// one that only its beginning is known of is told.
-fn narrow(open: &OpenBook, checked: &mut Checked, only: &[String]) -> Result<Vec<String>, Done> {
+fn narrow(came: &mut CheckedBook, only: &[String]) -> Result<Vec<String>, Done> {
     if only.is_empty() {
         return Ok(Vec::new());
     }
+    let CheckedBook { open, checked, earlier, .. } = came;
     let told = names_known(open, checked, only)?;
     let asked = |name: &Name| only.iter().any(|whole| name.is_within(whole));
     checked.findings.retain(|finding| asked(&finding.name));
     checked.not_checked.retain(|missing| asked(&missing.name));
+    if let Some(earlier) = earlier {
+        earlier.cured.retain(|finding| asked(&finding.name));
+    }
     Ok(told)
 }
 
@@ -154,6 +163,15 @@ fn exit(open: &OpenBook, checked: &Checked, arguments: &Lint) -> Exit {
     } else {
         Exit::Clear
     }
+}
+
+fn not_merged(conflicts: &[String]) -> String {
+    let files: Vec<String> = conflicts.iter().map(|path| reports::shown::line(path)).collect();
+    format!(
+        "Not checked: {}. Both sides changed the same lines there; merge by hand, then check the \
+         result.",
+        files.join(", ")
+    )
 }
 
 /// Returns the reason of an exit code that the report alone does not explain.

@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use super::{Boat, Class, Club, Crew, FileId, Oar, OarSet, Place, Placed, Waiver, Written};
+use super::{Boat, Class, Club, Crew, FileId, Oar, OarSet, Place, Placed, Span, Waiver, Written};
 
 /// A file of the book.
 #[derive(Clone, Debug)]
@@ -95,6 +95,18 @@ impl Book {
     #[must_use]
     pub fn file(&self, id: FileId) -> &SourceFile {
         &self.files[id.0]
+    }
+
+    /// Returns a place in a file of another reading of this book, as one of this. A file that is
+    /// not the same here, such as settings that were set aside, is added.
+    pub fn adopt(&mut self, file: &SourceFile, span: Span) -> Place {
+        let is_it = |own: &SourceFile| own.path == file.path && own.text == file.text;
+        let known = self.files.iter().position(is_it);
+        let at = known.unwrap_or_else(|| {
+            self.files.push(file.clone());
+            self.files.len() - 1
+        });
+        Place { file: FileId(at), span }
     }
 
     /// Returns the file and line of a place: `club.yaml:12`.

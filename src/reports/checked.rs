@@ -4,6 +4,7 @@ use std::collections::HashMap;
 
 use super::Report;
 use super::brief::brief_line;
+use super::brief::cured;
 use super::cautions::NO_PERMISSION;
 use super::folding::Folded;
 use super::folding::folded;
@@ -47,6 +48,12 @@ pub fn text(report: &Report, look: Look) -> String {
     if !out.is_empty() {
         out.push('\n');
     }
+    let cured = cured(report, look);
+    for line in cured.lines() {
+        out.push_str(&look.wrapped(line, "  "));
+        out.push('\n');
+    }
+    out.push_str(if cured.is_empty() { "" } else { "\n" });
     out.push_str(&last_line(report, look));
     if report.book.readings > 0 {
         out.push_str(&look.wrapped(NO_PERMISSION, ""));

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::Earlier;
 use super::Report;
 use super::place::Places;
 use super::place::Position;
@@ -117,6 +118,7 @@ struct Summary {
 pub fn json(report: &Report) -> String {
     let (book, checked) = (report.book, report.checked);
     let places = Places::new(book);
+    let earlier = report.earlier.map(|earlier| (Places::new(earlier.book), earlier));
     shown::json(&Root {
         format_version: FORMAT_VERSION,
         tool: Tool { name: env!("CARGO_PKG_NAME"), version: env!("CARGO_PKG_VERSION") },
@@ -128,7 +130,7 @@ pub fn json(report: &Report) -> String {
             crews: book.crews.len(),
             readings: book.readings,
         },
-        findings: checked.findings.iter().map(|found| finding(&places, found, None)).collect(),
+        findings: findings(report, &places, earlier.as_ref()),
         not_checked: checked.not_checked.iter().map(not_checked).collect(),
         summary: Summary {
             danger: checked.count(Level::Danger),
@@ -137,6 +139,20 @@ pub fn json(report: &Report) -> String {
             note: checked.count(Level::Note),
         },
     })
+}
+
+/// Returns every finding, then what was cured; a cured one stands where it stood.
+fn findings<'r>(
+    report: &Report<'r>,
+    places: &Places<'r>,
+    earlier: Option<&(Places<'r>, Earlier<'r>)>,
+) -> Vec<FindingJson<'r>> {
+    let state = |found: &Finding| found.standing.map(|standing| standing.word());
+    let found = report.checked.findings.iter().map(|found| finding(places, found, state(found)));
+    let cured = earlier.into_iter().flat_map(|(places, earlier)| {
+        earlier.cured.iter().map(move |found| finding(places, found, Some("cured")))
+    });
+    found.chain(cured).collect()
 }
 
 /// Returns one finding; `state` is how it stands to an earlier check.

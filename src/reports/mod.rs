@@ -68,6 +68,7 @@ pub use verdict::Verdict;
 
 use crate::model::Book;
 use crate::rules::Checked;
+use crate::rules::Finding;
 use crate::units::Date;
 
 /// What came of a check, with all that a report needs to tell it.
@@ -81,4 +82,17 @@ pub struct Report<'r> {
     pub as_of: Date,
     /// The names that findings were asked for; all, where there are none.
     pub only: &'r [String],
+    /// The earlier check that the findings were held against, where there was one.
+    pub earlier: Option<Earlier<'r>>,
+}
+
+/// An earlier check of the book.
+#[derive(Clone, Copy, Debug)]
+pub struct Earlier<'r> {
+    /// What the state is called that was checked.
+    pub called: &'r str,
+    /// The book as it was.
+    pub book: &'r Book,
+    /// What was found there and is gone.
+    pub cured: &'r [Finding],
 }

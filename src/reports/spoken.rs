@@ -2,6 +2,7 @@
 
 use super::Report;
 use super::aside::aside;
+use super::brief::cured;
 use super::cautions::NO_PERMISSION;
 use super::look::Look;
 use super::place::Places;
@@ -25,6 +26,7 @@ pub fn spoken(report: &Report, look: Look) -> String {
     let places = Places::new(report.book);
     let line = |finding| format!("{}\n", sentence(&places, finding));
     let mut out: String = report.checked.findings.iter().map(line).collect();
+    out.push_str(&said(&cured(report, look)));
     out.push_str(&last_line(report, look));
     if report.book.readings > 0 {
         out.push_str(NO_PERMISSION);

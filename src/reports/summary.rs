@@ -3,7 +3,9 @@
 use super::Report;
 use super::look::Look;
 use super::shown;
+use crate::rules::Finding;
 use crate::rules::Level;
+use crate::rules::Standing;
 
 /// Returns the last line. It is one line, however wide the terminal.
 pub(super) fn last_line(report: &Report, look: Look) -> String {
@@ -35,6 +37,7 @@ fn plain(report: &Report) -> String {
         line.push_str(&format!("; {shown_only} of them on boats out of use"));
     }
     line.push_str(&waived(report));
+    line.push_str(&since(report));
     let not_made = report.checked.not_checked.len();
     if not_made > 0 {
         line.push_str(&format!("; {} not made: not measured", counted(not_made, "check")));
@@ -44,6 +47,19 @@ fn plain(report: &Report) -> String {
         line.push_str(&format!("; nothing told but of {only}"));
     }
     line
+}
+
+/// Returns what became of the findings since the earlier check, where there was one.
+fn since(report: &Report) -> String {
+    let Some(earlier) = report.earlier else { return String::new() };
+    let count = |standing| {
+        let stands = |finding: &&Finding| finding.standing == Some(standing);
+        report.checked.findings.iter().filter(stands).count()
+    };
+    let (new, worse) = (count(Standing::New), count(Standing::Worse));
+    let (known, cured) = (count(Standing::Known), earlier.cured.len());
+    let called = shown::line(earlier.called);
+    format!("; since {called}: {new} new, {worse} worse, {known} known, {cured} cured")
 }
 
 /// Returns how many findings are waived, and when the first of the waivers lapses.

@@ -4,6 +4,8 @@ use std::collections::HashSet;
 
 use rayon::prelude::*;
 
+use super::changed_but_not_remeasured;
+use super::changed_but_not_remeasured::ChangedReading;
 use super::finding::Finding;
 use super::finding::NotChecked;
 use super::finding::Outcome;
@@ -12,6 +14,9 @@ use super::list::RULES;
 use super::list::find;
 use super::rule::Looks;
 use super::rule::Rule;
+use super::since::Since;
+use super::since::Standing;
+use super::since::compared;
 use super::sum::Sum;
 use super::waiving;
 use crate::model::Boat;
@@ -46,10 +51,14 @@ impl Checked {
     }
 
     /// Returns the worst level that stands against the book; findings that are waived or shown
-    /// only don't.
+    /// only don't, nor do those that stood before and are no danger.
     #[must_use]
     pub fn worst(&self) -> Option<Level> {
-        let stands = |finding: &&Finding| !finding.shown_only && finding.waived.is_none();
+        let old = |finding: &Finding| {
+            finding.standing == Some(Standing::Known) && finding.level < Level::Danger
+        };
+        let stands =
+            |finding: &&Finding| !finding.shown_only && finding.waived.is_none() && !old(finding);
         self.findings.iter().filter(stands).map(|finding| finding.level).max()
     }
 
@@ -58,6 +67,27 @@ impl Checked {
     pub fn waive(&mut self, book: &Book, as_of: Date) {
         waiving::waive(book, &mut self.findings, as_of);
         in_order(self);
+    }
+
+    /// Holds the readings that changed against the days they were read on.
+    pub fn hold_beside(&mut self, changed: &[ChangedReading], as_of: Date) {
+        self.also(changed_but_not_remeasured::findings(changed, as_of));
+    }
+
+    /// Adds findings that no look at this book alone can give.
+    pub fn also(&mut self, findings: Vec<Finding>) {
+        self.findings.extend(findings);
+        in_order(self);
+    }
+
+    /// Marks how each finding stands to an earlier check; returns what is gone since.
+    pub fn mark_since(&mut self, before: &Self) -> Vec<Finding> {
+        let Since { standing, cured } = compared(before, self);
+        let cured = cured.into_iter().cloned().collect();
+        for (finding, standing) in self.findings.iter_mut().zip(standing) {
+            finding.standing = Some(standing);
+        }
+        cured
     }
 }
 
@@ -111,7 +141,7 @@ fn of_boat(book: &Book, boat: &Boat) -> Vec<Outcome> {
     let look = |rule: &&'static Rule| match rule.looks {
         Looks::AtEachBoat(look) => look(&sight),
         Looks::AtEachSeat(look) => sight.seats().flat_map(|seat| look(&seat)).collect(),
-        Looks::AtTheBook(_) | Looks::WhileReading | Looks::WhileWaiving => Vec::new(),
+        _ => Vec::new(),
     };
     RULES.iter().flat_map(look).collect()
 }

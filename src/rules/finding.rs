@@ -2,6 +2,7 @@
 
 use super::level::Level;
 use super::rule::Rule;
+use super::since::Standing;
 use super::sum::Sum;
 use crate::model::Name;
 use crate::model::Place;
@@ -49,6 +50,8 @@ pub struct Finding {
     pub shown_only: bool,
     /// The waiver that counts for it, if one does.
     pub waived: Option<Granted>,
+    /// How it stands to an earlier check, where there was one.
+    pub standing: Option<Standing>,
 }
 
 /// A waiver that counts.
@@ -129,6 +132,7 @@ impl Finding {
             labels: vec![Label { place, text: label.into() }],
             shown_only: false,
             waived: None,
+            standing: None,
         }
     }
 

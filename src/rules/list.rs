@@ -5,6 +5,7 @@ use super::arc_disagrees;
 use super::bed_wrong;
 use super::bent_often;
 use super::boat_not_level;
+use super::changed_but_not_remeasured;
 use super::chock_distance;
 use super::chocks_unlike;
 use super::date_in_future;
@@ -22,6 +23,7 @@ use super::key_twice;
 use super::knocked_since;
 use super::level_not_recorded;
 use super::lift_not_tried;
+use super::limit_loosened;
 use super::missing_key;
 use super::no_such_record;
 use super::not_a_date;
@@ -108,6 +110,8 @@ pub static RULES: &[&Rule] = &[
     &not_signed_off::RULE,
     &signer_unknown::RULE,
     &predicted_not_measured::RULE,
+    &changed_but_not_remeasured::RULE,
+    &limit_loosened::RULE,
     &waiver_lapsed::RULE,
     &waiver_unused::RULE,
     &waiver_not_allowed::RULE,

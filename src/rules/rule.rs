@@ -48,6 +48,8 @@ pub enum Looks {
     WhileReading,
     /// Nowhere: it is told while the waivers are held against the findings.
     WhileWaiving,
+    /// Nowhere: it is told when the book is held beside an earlier state of it.
+    BesideEarlier,
 }
 
 /// A sound book with one part changed: edits, each a text of one file that is replaced.

@@ -50,7 +50,7 @@ pub use repository::RepositoryError;
 pub use seeking::find_book;
 
 /// The texts of one book.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Store {
     /// The book's root: whole, every link in it resolved. For texts out of a repository it is where
     /// that folder is, or would be, in the working tree or below the bare repository.

@@ -78,8 +78,8 @@ fn values(commit: &Planned) -> BTreeSet<(String, String)> {
         let text = &book.file(place.file).text[place.span.start..place.span.end];
         text.split_whitespace().collect::<Vec<_>>().join(" ")
     };
-    let own = book.written.iter().filter(|(_, place)| !book.file(place.file).built_in);
-    own.map(|(name, place)| (name.as_str().to_owned(), text(place))).collect()
+    let own = book.written.iter().filter(|own| !book.file(own.place.file).built_in);
+    own.map(|own| (own.name.as_str().to_owned(), text(&own.place))).collect()
 }
 
 fn value(commit: &Planned, name: &str) -> String {

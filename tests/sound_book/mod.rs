@@ -4,9 +4,11 @@
 
 use std::collections::BTreeMap;
 
+use tholebook::history;
 use tholebook::model::Book;
 use tholebook::reading;
 use tholebook::rules;
+use tholebook::rules::ChangedReading;
 use tholebook::rules::Check;
 use tholebook::rules::Checked;
 use tholebook::rules::Edit;
@@ -68,6 +70,17 @@ impl SoundBook {
         self.check_as_of("2026-11-01")
     }
 
+    /// Reads and checks the book as of 1 November 2026 beside the sound book, as the state before.
+    pub fn check_beside_the_sound_one(&self) -> (Book, Checked) {
+        let (book, mut checked) = self.check();
+        let (before, _) = reading::read("sound-book", Self::new().texts());
+        let changed = history::changes(&before, &book).into_iter().filter_map(changed_reading);
+        let as_of = Date::read("2026-11-01").expect("a day");
+        checked.hold_beside(&changed.collect::<Vec<_>>(), as_of);
+        checked.also(rules::loosened(&book, &before));
+        (book, checked)
+    }
+
     /// Reads and checks the book as of a day.
     pub fn check_as_of(&self, day: &str) -> (Book, Checked) {
         let (book, faults) = reading::read("sound-book", self.texts());
@@ -76,4 +89,17 @@ impl SoundBook {
         checked.waive(&book, as_of);
         (book, checked)
     }
+}
+
+/// Returns a change of a reading as the rules take it.
+fn changed_reading(change: history::Change) -> Option<ChangedReading> {
+    let (old, new) = (change.old?, change.new?);
+    Some(ChangedReading {
+        place: new.place?,
+        name: change.name,
+        read_on: new.measured?.on,
+        read_before: old.measured?.on,
+        old: old.text,
+        new: new.text,
+    })
 }

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use git2::ObjectType;
 use git2::Oid;
 
 /// How many digits of an id are shown where a person reads it.
@@ -24,6 +25,12 @@ impl CommitId {
 }
 
 impl BlobId {
+    /// Returns whether it is the id of a text, kept as it stands.
+    #[must_use]
+    pub fn is_of(self, text: &str) -> bool {
+        Oid::hash_object(ObjectType::Blob, text.as_bytes()).is_ok_and(|own| own == self.0)
+    }
+
     /// Returns the first eight digits, for a person to read.
     #[must_use]
     pub fn short(self) -> String {
