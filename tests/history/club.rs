@@ -85,7 +85,18 @@ impl Club {
         parents: &[Oid],
         files: &Files,
     ) -> Oid {
-        let tree = self.git.find_tree(self.tree(files)).expect("a tree");
+        self.commit_tree(author, committer, parents, self.tree(files))
+    }
+
+    /// Makes a commit of a tree that was made before.
+    pub(crate) fn commit_tree(
+        &self,
+        author: &Signature<'_>,
+        committer: &Signature<'_>,
+        parents: &[Oid],
+        tree: Oid,
+    ) -> Oid {
+        let tree = self.git.find_tree(tree).expect("a tree");
         let parents: Vec<Commit<'_>> =
             parents.iter().map(|id| self.git.find_commit(*id).expect("a commit")).collect();
         let parents: Vec<&Commit<'_>> = parents.iter().collect();
