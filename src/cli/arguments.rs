@@ -1,5 +1,7 @@
 //! What may stand on the command line.
 
+mod past;
+
 use std::path::PathBuf;
 
 use clap::Args;
@@ -9,6 +11,8 @@ use clap::ValueEnum;
 
 use crate::units::Date;
 use crate::units::NotADate;
+
+pub(super) use past::{Blame, History, PastFormat};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
@@ -42,18 +46,12 @@ pub(super) enum Command {
     /// A boat's rig card: every value, what follows from it, and its verdict
     Card(Card),
     /// Each change of a value: when measured, when committed, by whom, old and new, verdict then
-    #[command(after_help = PAST_EXITS)]
+    #[command(after_help = past::EXITS)]
     History(History),
     /// Every value of a record with who last set it, when, and its age
-    #[command(after_help = PAST_EXITS)]
+    #[command(after_help = past::EXITS)]
     Blame(Blame),
 }
-
-const PAST_EXITS: &str = "\
-Exit codes:
-  0  told
-  2  wrong usage: no such name, commit or rule
-  3  could not be told: no repository, or something of it that can't be read";
 
 const LINT_EXITS: &str = "\
 Exit codes:
@@ -289,79 +287,6 @@ pub(super) struct Card {
 }
 
 #[derive(Args, Debug)]
-pub(super) struct History {
-    /// The value, such as kittiwake/seat-2/rowlock/gap, or a seat or record with all its values;
-    /// * stands for any one part
-    #[arg(value_name = "NAME")]
-    pub(super) name: String,
-
-    /// The book's folder [default: the book around the current folder]
-    #[arg(long, value_name = "DIR")]
-    pub(super) book: Option<PathBuf>,
-
-    /// Only what this commit, branch or tag follows from [default: HEAD, then the folder]
-    #[arg(long, value_name = "REV")]
-    pub(super) at: Option<String>,
-
-    /// Tell instead which commit first had this rule's finding there, and where it was cured
-    #[arg(long, value_name = "RULE", conflicts_with_all = ["trend", "all_touches"])]
-    pub(super) when: Option<String>,
-
-    /// Of a number: how it drifts in 30 days, and how sure that is
-    #[arg(long)]
-    pub(super) trend: bool,
-
-    /// Tell also what left the value as it was: units, decimals, files moved or written anew
-    #[arg(long)]
-    pub(super) all_touches: bool,
-
-    /// A clone without its whole history can't answer: exit with 3
-    #[arg(long)]
-    pub(super) require_full_history: bool,
-
-    /// text is for people; json is for programs; markdown is for a web page
-    #[arg(long, value_enum, default_value = "text")]
-    pub(super) format: PastFormat,
-
-    #[command(flatten)]
-    pub(super) look: LookOptions,
-}
-
-#[derive(Args, Debug)]
-pub(super) struct Blame {
-    /// The boat, oar set or crew, by its id
-    #[arg(value_name = "BOAT")]
-    pub(super) boat: String,
-
-    /// The book's folder [default: the book around the current folder]
-    #[arg(long, value_name = "DIR")]
-    pub(super) book: Option<PathBuf>,
-
-    /// As of this commit, branch or tag [default: what lies in the folder]
-    #[arg(long, value_name = "REV")]
-    pub(super) at: Option<String>,
-
-    /// Only values measured more than so many days ago
-    #[arg(long, value_name = "DAYS", value_parser = clap::value_parser!(i64).range(0..))]
-    pub(super) older_than: Option<i64>,
-
-    /// The day that ages are counted to [default: today; with --at, the commit's]
-    #[arg(long, value_name = "DATE", value_parser = day)]
-    pub(super) as_of: Option<Date>,
-
-    /// A clone without its whole history can't answer: exit with 3
-    #[arg(long)]
-    pub(super) require_full_history: bool,
-
-    /// text is a table; json is for programs; markdown is for a web page
-    #[arg(long, value_enum, default_value = "text")]
-    pub(super) format: PastFormat,
-
-    #[command(flatten)]
-    pub(super) look: LookOptions,
-}
-
-#[derive(Args, Debug)]
 pub(super) struct LookOptions {
     #[arg(long, value_enum, default_value = "auto", help = COLOUR_HELP)]
     pub(super) color: Colour,
@@ -419,13 +344,6 @@ pub(super) enum DiffFormat {
 pub(super) enum DeriveFormat {
     Text,
     Json,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum PastFormat {
-    Text,
-    Json,
-    Markdown,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

@@ -1,7 +1,6 @@
 //! Opens the history of a book, once a command.
 
 use std::path::Path;
-use std::path::PathBuf;
 
 use super::book::could_not;
 use super::exit::Exit;
@@ -54,7 +53,7 @@ fn opened(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, StoreError
     Ok(OpenPast { repository, from, folder, told })
 }
 
-fn in_folder(root: &PathBuf, committed: bool) -> Result<(Option<Store>, Vec<String>), StoreError> {
+fn in_folder(root: &Path, committed: bool) -> Result<(Option<Store>, Vec<String>), StoreError> {
     match store::open_folder(root) {
         Ok(store) => {
             let told = store.warnings.iter().map(|line| shown::line(line)).collect();

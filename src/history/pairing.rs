@@ -18,6 +18,23 @@ pub(super) type Pair<T> = (Option<T>, Option<T>);
 /// How many comparisons of parts of one list are made; beyond, they are paired in order.
 const MOST_COMPARED: usize = 250_000;
 
+/// What tells a part of a list from the others, for people.
+const KEYS: [(&str, &[&str]); 4] = [
+    ("waivers", &["finding", "rule"]),
+    ("people", &["name"]),
+    ("read-again", &["date"]),
+    ("bends", &["date", "seat", "part"]),
+];
+
+/// What it counts that two parts have the same key: more than all other values together.
+const OF_ONE_KEY: usize = 1_000;
+
+/// Returns the fields that tell a part of a list from the others.
+fn keys_of(grouped: &Grouped) -> &'static [&'static str] {
+    let list = list_of(grouped).and_then(|list| list.as_str().rsplit('/').next());
+    KEYS.iter().find(|(own, _)| Some(*own) == list).map_or(&[], |(_, keys)| *keys)
+}
+
 /// Pairs records by kind and id. Of several of one id, those in one file belong together.
 pub(super) fn records<'v, 'b>(
     (old_book, old): (&Book, &'v [RecordValues<'b>]),
@@ -122,7 +139,8 @@ fn lists(old: &[Grouped], new: &[Grouped]) -> Vec<(Vec<usize>, Vec<usize>)> {
     lists.into_values().collect()
 }
 
-/// Pairs the parts of one list: those that say the same first, then those that share the most.
+/// Pairs the parts of one list: those that say the same first, then those of one key, then those
+/// that share the most.
 fn parts(old: &[Grouped], new: &[Grouped], own: &[usize], other: &[usize]) -> Vec<(usize, usize)> {
     let (mut own, mut other) = (own.to_vec(), other.to_vec());
     let mut pairs = Vec::new();
@@ -145,6 +163,7 @@ fn parts(old: &[Grouped], new: &[Grouped], own: &[usize], other: &[usize]) -> Ve
         return own.into_iter().zip(other).collect();
     }
     take(&mut own, &mut other, &|_| usize::MAX);
+    take(&mut own, &mut other, &|_| OF_ONE_KEY);
     take(&mut own, &mut other, &|at| old[at].values.len().div_ceil(2).max(1));
     pairs
 }
@@ -159,5 +178,15 @@ fn score(old: &Grouped, new: &Grouped) -> usize {
     });
     let shared = shared.count();
     let all = shared == old.values.len() && shared == new.values.len();
-    if all { usize::MAX } else { shared }
+    let keys = keys_of(old);
+    let text = |grouped: &Grouped, key: &str| {
+        let own = grouped.values.iter().find(|own| grouped.group.below(&own.name) == key);
+        own.map(|own| own.text())
+    };
+    let one = !keys.is_empty() && keys.iter().all(|key| text(old, key) == text(new, key));
+    match (all, one) {
+        (true, _) => usize::MAX,
+        (false, true) => shared + OF_ONE_KEY,
+        (false, false) => shared,
+    }
 }

@@ -76,7 +76,7 @@ fn commits(rows: &[BlameRow], look: Look) -> String {
     let mut out = String::new();
     for made in commits {
         let told = format!("{}  committed {} by {}", made.short, committed(made), made.author);
-        out.push_str(&look.hanging(&told, "", "          "));
+        out.push_str(&look.hanging(&shown::line(&told), "", "          "));
         out.push('\n');
     }
     if rows.iter().any(|row| row.made.is_none()) {

@@ -87,7 +87,7 @@ pub fn since_text(since: &Since, look: Look) -> String {
             (None, _) => "cured".to_owned(),
         };
         let line = format!("{}  {what}  {}", row.day(), row.who());
-        out.push_str(look.hanging(&line, "", "    ").trim_end());
+        out.push_str(look.hanging(&shown::line(&line), "", "    ").trim_end());
         out.push('\n');
     }
     if !since.rows.is_empty() {

@@ -58,7 +58,8 @@ fn heads(look: Look) -> String {
 fn entry(timeline: &Timeline, row: &TimelineRow, look: Look) -> String {
     let day = row.row.measured.as_ref().map_or_else(|| "-".to_owned(), |own| own.on.to_string());
     let room = Look { width: look.width.saturating_sub(VERDICT + 1).max(DAY + 8), ..look };
-    let what = room.hanging(&happened(timeline, row), &format!("{day:DAY$}"), &" ".repeat(DAY));
+    let happened = shown::line(&happened(timeline, row));
+    let what = room.hanging(&happened, &format!("{day:DAY$}"), &" ".repeat(DAY));
     let verdict = row.verdict.unwrap_or(Verdict::NotChecked);
     let mut lines = what.lines();
     let first = lines.next().unwrap_or_default();
@@ -70,7 +71,7 @@ fn entry(timeline: &Timeline, row: &TimelineRow, look: Look) -> String {
         out.push('\n');
     }
     let indent = " ".repeat(DAY);
-    out.push_str(&look.hanging(&who(row), &indent, &indent));
+    out.push_str(&look.hanging(&shown::line(&who(row)), &indent, &indent));
     out.push('\n');
     out
 }

@@ -38,6 +38,10 @@ fn main() -> Result<(), Box<dyn Error>> {
     told("history of one value", own_history);
     told("history of the boat", own_boat);
     told("blame of the boat", own_blame);
+    let program = |command, name| best(|| whole_program(folder.path(), command, name));
+    let whole = program("history", "boat-7/seat-2/rowlock/gap")?;
+    told("history, the whole program", whole);
+    told("blame, the whole program", program("blame", BOAT)?);
     let log = || git(folder.path(), &["log", "--format=%H", "--", FILE]);
     let lines = || git(folder.path(), &["blame", "HEAD", "--", FILE]);
     if log().is_err() {
@@ -45,6 +49,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         return Ok(());
     }
     let (log, lines) = (best(log)?, best(lines)?);
+    println!("ratio, program to git log      {:>8.2}", whole.as_secs_f64() / log.as_secs_f64());
     told("git log of her file", log);
     told("git blame of her file", lines);
     println!(
@@ -91,6 +96,13 @@ fn blame(root: &Path) -> Result<usize, Box<dyn Error>> {
     let walked = walked(root)?;
     let key = walked.keys().into_iter().next().ok_or("no boat")?;
     Ok(history::blame(&walked.past(&key)).len())
+}
+
+/// Runs the program itself: with the verdict of every row.
+fn whole_program(root: &Path, command: &str, name: &str) -> Result<usize, Box<dyn Error>> {
+    let mut program = Command::new(env!("CARGO_BIN_EXE_tholebook"));
+    let done = program.args([command, name, "--at", "HEAD", "--book"]).arg(root).output()?;
+    if done.status.success() { Ok(done.stdout.len()) } else { Err("the program failed".into()) }
 }
 
 fn git(root: &Path, arguments: &[&str]) -> Result<usize, Box<dyn Error>> {

@@ -14,7 +14,7 @@ const BOATS: usize = 50;
 const SOUND: &str = include_str!("../data/sound-book/boats/kittiwake.yaml");
 
 /// Writes the repository and returns how many commits changed boat 7.
-pub fn write(root: &Path, commits: usize) -> Result<usize, Box<dyn Error>> {
+pub(crate) fn write(root: &Path, commits: usize) -> Result<usize, Box<dyn Error>> {
     let git = Repository::init(root)?;
     let objects = git.odb()?;
     let club = objects.write(ObjectType::Blob, b"logbook: 1\nclub: Tarrow Head Boat Club\n")?;

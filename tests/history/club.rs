@@ -11,23 +11,23 @@ use git2::Signature;
 use git2::Time;
 use tempfile::TempDir;
 
-pub const BOAT: &str = "boats/kittiwake.yaml";
-pub const GAP: &str = "kittiwake/seat-2/rowlock/gap";
+pub(crate) const BOAT: &str = "boats/kittiwake.yaml";
+pub(crate) const GAP: &str = "kittiwake/seat-2/rowlock/gap";
 
 /// Midnight UTC at the beginning of 2026-01-01.
-pub const NEW_YEAR: i64 = 1_767_225_600;
+pub(crate) const NEW_YEAR: i64 = 1_767_225_600;
 
 const DAY: i64 = 86_400;
 
-pub type Files = BTreeMap<String, String>;
+pub(crate) type Files = BTreeMap<String, String>;
 
-pub struct Club {
-    pub folder: TempDir,
-    pub git: Repository,
+pub(crate) struct Club {
+    pub(crate) folder: TempDir,
+    pub(crate) git: Repository,
 }
 
 /// The texts of the sound book.
-pub fn sound() -> Files {
+pub(crate) fn sound() -> Files {
     let texts = [
         (BOAT, include_str!("../data/sound-book/boats/kittiwake.yaml")),
         ("club.yaml", include_str!("../data/sound-book/club.yaml")),
@@ -38,61 +38,72 @@ pub fn sound() -> Files {
 }
 
 /// The sound book with another gap at seat 2.
-pub fn with_gap(gap: &str) -> Files {
+pub(crate) fn with_gap(gap: &str) -> Files {
     let mut files = sound();
     set_gap(&mut files, gap);
     files
 }
 
 /// Writes another gap at seat 2.
-pub fn set_gap(files: &mut Files, gap: &str) {
+pub(crate) fn set_gap(files: &mut Files, gap: &str) {
     edit(files, BOAT, "seat: 2", "gap: 60", &format!("gap: {gap}"));
 }
 
 /// Changes the first `from` after the first `after`.
-pub fn edit(files: &mut Files, path: &str, after: &str, from: &str, to: &str) {
+pub(crate) fn edit(files: &mut Files, path: &str, after: &str, from: &str, to: &str) {
     let text = files.get_mut(path).expect("a file");
     let (before, rest) = text.split_at(text.find(after).expect("the text before"));
     assert!(rest.contains(from), "{path} does not hold {from:?}");
     *text = format!("{before}{}", rest.replacen(from, to, 1));
 }
 
-pub fn person(name: &str, day: i64) -> Signature<'static> {
+pub(crate) fn person(name: &str, day: i64) -> Signature<'static> {
     Signature::new(name, "a@example.org", &Time::new(NEW_YEAR + day * DAY, 0)).expect("a person")
 }
 
 impl Club {
-    pub fn new() -> Self {
+    pub(crate) fn new() -> Self {
         let folder = tempfile::tempdir().expect("a folder");
         let git = Repository::init(folder.path()).expect("a repository");
         Self { folder, git }
     }
 
-    pub fn path(&self) -> &Path {
+    pub(crate) fn path(&self) -> &Path {
         self.folder.path()
     }
 
     /// Makes a commit of Ines Marlow's, so many days after the new year, that no branch holds yet.
-    pub fn commit(&self, day: i64, parents: &[Oid], files: &Files) -> Oid {
+    pub(crate) fn commit(&self, day: i64, parents: &[Oid], files: &Files) -> Oid {
         let who = person("Ines Marlow", day);
         self.commit_by(&who, &who, parents, files)
     }
 
-    pub fn commit_by(
+    pub(crate) fn commit_by(
         &self,
         author: &Signature<'_>,
         committer: &Signature<'_>,
         parents: &[Oid],
         files: &Files,
     ) -> Oid {
-        let tree = self.git.find_tree(self.tree(files)).expect("a tree");
+        self.commit_tree(author, committer, parents, self.tree(files))
+    }
+
+    /// Makes a commit of a tree that was made before.
+    pub(crate) fn commit_tree(
+        &self,
+        author: &Signature<'_>,
+        committer: &Signature<'_>,
+        parents: &[Oid],
+        tree: Oid,
+    ) -> Oid {
+        let tree = self.git.find_tree(tree).expect("a tree");
         let parents: Vec<Commit<'_>> =
             parents.iter().map(|id| self.git.find_commit(*id).expect("a commit")).collect();
         let parents: Vec<&Commit<'_>> = parents.iter().collect();
         self.git.commit(None, author, committer, "readings", &tree, &parents).expect("a commit")
     }
 
-    pub fn tree(&self, files: &Files) -> Oid {
+    pub(crate) fn tree(&self, files: &Files) -> Oid {
         let mut index = git2::Index::new().expect("an index");
         for (path, text) in files {
             let blob = self.git.blob(text.as_bytes()).expect("a blob");
@@ -102,13 +113,13 @@ impl Club {
     }
 
     /// Makes a commit the one that is checked out, and its files those of the folder.
-    pub fn check_out(&self, id: Oid, files: &Files) {
+    pub(crate) fn check_out(&self, id: Oid, files: &Files) {
         self.git.set_head_detached(id).expect("a head");
         self.lay_out(files);
     }
 
     /// Writes files into the folder, in place of what lies there.
-    pub fn lay_out(&self, files: &Files) {
+    pub(crate) fn lay_out(&self, files: &Files) {
         for old in ["boats", "oars", "crews", "classes"] {
             let _ = fs::remove_dir_all(self.path().join(old));
         }
@@ -120,7 +131,7 @@ impl Club {
     }
 
     /// Makes a line of commits, a day apart, and checks the last one out.
-    pub fn line(&self, states: &[Files]) -> Vec<Oid> {
+    pub(crate) fn line(&self, states: &[Files]) -> Vec<Oid> {
         let mut ids: Vec<Oid> = Vec::new();
         for (day, files) in (0..).zip(states) {
             let parents: Vec<Oid> = ids.last().copied().into_iter().collect();

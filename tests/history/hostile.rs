@@ -42,6 +42,22 @@ fn no_format_steers_the_terminal() {
 }
 
 #[test]
+fn a_text_of_several_lines_stays_on_its_own() {
+    let club = Club::new();
+    let mut files = sound();
+    let knock = "knocks:\n  - {date: 2026-10-18, what: \"rolled\\n| FORGED row\"}\n";
+    files.get_mut(BOAT).expect("the boat").push_str(knock);
+    club.line(&[files]);
+    for command in [["history", "kittiwake/knocks"], ["blame", "kittiwake"]] {
+        for format in ["text", "markdown"] {
+            let run = run(&club, &[command[0], command[1], "--format", format]);
+            assert!(run.out.contains("rolled\\"), "{}", run.out);
+            assert!(!run.out.lines().any(|line| line.trim_start().starts_with("| FORGED")));
+        }
+    }
+}
+
+#[test]
 fn an_author_that_is_no_utf_8_is_shown_as_far_as_can_be() {
     let club = Club::new();
     let tree = club.tree(&sound());

@@ -7,13 +7,13 @@ use serde_json::Value;
 
 use crate::club::Club;
 
-pub struct Run {
-    pub code: Option<i32>,
-    pub out: String,
-    pub err: String,
+pub(crate) struct Run {
+    pub(crate) code: Option<i32>,
+    pub(crate) out: String,
+    pub(crate) err: String,
 }
 
-pub fn run(club: &Club, arguments: &[&str]) -> Run {
+pub(crate) fn run(club: &Club, arguments: &[&str]) -> Run {
     let done = Command::new(env!("CARGO_BIN_EXE_tholebook"))
         .args(arguments)
         .arg("--book")
@@ -30,7 +30,7 @@ pub fn run(club: &Club, arguments: &[&str]) -> Run {
 }
 
 /// Runs a command and returns its JSON.
-pub fn json(club: &Club, arguments: &[&str]) -> Value {
+pub(crate) fn json(club: &Club, arguments: &[&str]) -> Value {
     let mut all = arguments.to_vec();
     all.extend(["--format", "json"]);
     let run = run(club, &all);
@@ -39,9 +39,9 @@ pub fn json(club: &Club, arguments: &[&str]) -> Value {
 }
 
 /// A row in short: kind, old, new, commit.
-pub type Short = (String, Value, Value, Option<String>);
+pub(crate) type Short = (String, Value, Value, Option<String>);
 
-pub fn rows(club: &Club, arguments: &[&str]) -> Vec<Short> {
+pub(crate) fn rows(club: &Club, arguments: &[&str]) -> Vec<Short> {
     let json = json(club, arguments);
     let rows = json["rows"].as_array().expect("rows");
     let short = |row: &Value| {
@@ -56,14 +56,14 @@ pub fn rows(club: &Club, arguments: &[&str]) -> Vec<Short> {
 }
 
 /// The row one expects.
-pub fn row(kind: &str, old: impl Into<Value>, new: impl Into<Value>, commit: Oid) -> Short {
+pub(crate) fn row(kind: &str, old: impl Into<Value>, new: impl Into<Value>, commit: Oid) -> Short {
     (kind.to_owned(), old.into(), new.into(), Some(commit.to_string()))
 }
 
-pub const NONE: Value = Value::Null;
+pub(crate) const NONE: Value = Value::Null;
 
 /// Returns the commit that set a value; none where it is not committed.
-pub fn set_by(blame: &Value, name: &str) -> Option<String> {
+pub(crate) fn set_by(blame: &Value, name: &str) -> Option<String> {
     let values = blame["values"].as_array().expect("values");
     let own = values.iter().find(|value| value["name"] == name);
     let own = own.unwrap_or_else(|| panic!("{name} in {blame:#}"));
