@@ -37,7 +37,14 @@ const WRAPPED: &[(&str, &[&str])] = &[
     ("granit_parser", &["src/reading/tree/"]),
     ("git2", &["src/store/"]),
     ("walkdir", &["src/store/"]),
-    ("similar", &["src/reading/nearest.rs", "src/store/repository/revision.rs"]),
+    (
+        "similar",
+        &[
+            "src/reading/nearest.rs",
+            "src/reports/difference/wording.rs",
+            "src/store/repository/revision.rs",
+        ],
+    ),
     ("jiff", &["src/units/date.rs", "src/cli/"]),
     ("miette", &["src/reports/text.rs"]),
     ("owo_colors", &["src/reports/look.rs"]),

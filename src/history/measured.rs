@@ -76,9 +76,9 @@ impl<'b> Measuring<'b> {
 
 fn is_measured_in_boat(id: &str, name: &Name) -> bool {
     let below = below(id, name);
-    let of_boat = |whole: &&str| Name::record(below).is_within(whole);
+    let of_boat = |whole: &str| Name::record(below).is_within(whole);
     let of_seat = below.split_once('/').filter(|(part, _)| part.starts_with("seat-"));
-    of_seat.is_some_and(|(_, rest)| is_measured(rest)) || OF_A_BOAT.iter().any(|own| of_boat(&own))
+    of_seat.is_some_and(|(_, rest)| is_measured(rest)) || OF_A_BOAT.iter().any(|own| of_boat(own))
 }
 
 fn is_measured_in_record(id: &str, name: &Name) -> bool {
