@@ -116,10 +116,10 @@ fn mixed_fraction(text: &str) -> Option<f64> {
     let negative = whole.starts_with('-') || (whole == "0" && over.starts_with('-'));
     let sign = if negative { -1.0 } else { 1.0 };
     let plain = |text: &str| number(text.trim_start_matches(['+', '-']).trim());
-    let (whole, over, under) = (plain(whole)?, plain(over)?, number(under)?);
-    if under == 0 {
+    if under.starts_with('0') {
         return None;
     }
+    let (whole, over, under) = (plain(whole)?, plain(over)?, number(under)?);
     Some(sign * (f64::from(whole) + f64::from(over) / f64::from(under)))
 }
 

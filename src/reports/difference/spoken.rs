@@ -40,11 +40,16 @@ fn with_unit(number: &str, unit: &str) -> String {
     if unit.is_empty() { number.to_owned() } else { format!("{number} {unit}") }
 }
 
+/// Texts of so many words, such as a person's name, are told whole.
+const A_NAME: usize = 3;
+
 /// Returns what stood on both sides, with the unit where it is not written: "58 → 60 mm".
 pub(super) fn both(change: &Change) -> String {
     let text = |state: &Option<State>| state.as_ref().map_or("", |state| &state.text).to_owned();
     let (old, new) = (text(&change.old), text(&change.new));
-    if change.kind == ChangeKind::Changed && change.is_text && old.contains(' ') {
+    let words = |text: &str| text.split_whitespace().count();
+    let is_long = words(&old) > A_NAME && words(&new) > A_NAME;
+    if change.kind == ChangeKind::Changed && change.is_text && is_long {
         return wording::in_words(&old, &new);
     }
     let bare = is_number(&old) && is_number(&new) && change.kind == ChangeKind::Changed;
