@@ -86,6 +86,21 @@ fn a_finding_is_new_then_worse_then_cured() {
 }
 
 #[test]
+fn a_finding_whose_waiver_is_gone_is_worse() {
+    let pair = ["a", "b"].iter().fold(Pair::new(), |pair, side| {
+        pair.edit(side, BOAT, "handle-past-mark: 321", "handle-past-mark: 250")
+    });
+    let (name, rule) = ("kittiwake/seat-1/handle-past-mark", "handle-past-mark-wrong");
+    let waiver = format!(
+        "- {{finding: {name}, rule: {rule}, because: winter, by: Tomas Reyne, until: 2026-12-20, at: 249}}\n"
+    );
+    pair.write("a", "waivers.yaml", &waiver);
+    let json = pair.json();
+    assert!(findings(&json, "worse").contains(&(name.to_owned(), rule.to_owned())), "{json:#}");
+    assert_eq!(pair.changes(), ["removed club"]);
+}
+
+#[test]
 fn one_clock_serves_both_sides() {
     let pair = Pair::new().edit("b", BOAT, "gap: 60", "gap: 60.0");
     let json = pair.json();

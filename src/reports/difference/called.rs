@@ -3,7 +3,7 @@
 use crate::history::Change;
 
 /// Parts of a name that say nothing to someone who stands at the seat.
-const UNSAID: [&str; 2] = ["rowlock", "rigged"];
+const UNSAID: [&str; 1] = ["rowlock"];
 
 /// Returns what people call a record, a seat, an oar or a part of a list.
 pub(super) fn whole(name: &str) -> String {
