@@ -107,7 +107,7 @@ fn rows_of(
         let made = open.made_at(walked, past, node);
         made.is_ok_and(|made| made.is_some_and(|made| made.is_edge))
     };
-    let mut judge = Judge::new(open, past);
+    let mut judge = Judge::new(open, past, &arguments.name);
     let mut rows = Vec::new();
     for row in timeline(past, asked, &is_edge) {
         rows.push(with_commit(open, walked, past, &mut judge, row)?);
@@ -160,7 +160,7 @@ fn points(
     };
     let mut points: Vec<_> = rows.iter().filter_map(point).collect();
     points.sort_by_key(|(day, _)| *day);
-    let mut judge = Judge::new(open, &pasts[0]);
+    let mut judge = Judge::new(open, &pasts[0], &arguments.name);
     let step: Option<Step> = walked.steps.last().copied();
     let then = step.map(|step| judge.then(step, None)).transpose()?.flatten();
     let name = &rows[0].row.name;

@@ -34,12 +34,21 @@ pub(super) struct Then {
 pub(super) struct Judge<'p> {
     open: &'p OpenPast,
     past: &'p Past,
+    /// Whether other boats with the same oars matter: only to a name that has the boat's own oars.
+    shares: bool,
     then: Option<(Step, Option<Then>)>,
 }
 
 impl<'p> Judge<'p> {
-    pub(super) fn new(open: &'p OpenPast, past: &'p Past) -> Self {
-        Self { open, past, then: None }
+    /// `whole` is the name that verdicts are asked for at, or below it.
+    pub(super) fn new(open: &'p OpenPast, past: &'p Past, whole: &str) -> Self {
+        let shares = Name::record(&past.key.id).at("oars").is_within(whole);
+        Self { open, past, shares, then: None }
+    }
+
+    /// Returns the boat's oars, where other boats that carry them matter.
+    pub(super) fn shared<T>(&self, oars: Option<T>) -> Option<T> {
+        oars.filter(|_| self.shares)
     }
 
     /// Returns the book of a step, checked; none where there was no book.
@@ -60,7 +69,9 @@ impl<'p> Judge<'p> {
         };
         let Some(mut store) = store else { return Ok(None) };
         if self.past.key.kind == RecordKind::Boat {
-            store.files.retain(|named| !is_other_boat(&named.content, &self.past.key.id, oars));
+            store.files.retain(|named| {
+                !is_other_boat(&named.content, &self.past.key.id, self.shared(oars))
+            });
         }
         let (book, faults) = reading::read(&store.name, store.files);
         let mut checked = rules::check(&book, &faults, Check { as_of });

@@ -102,7 +102,7 @@ impl Seek<'_> {
     /// Returns each coming and going, and whether the finding stands at the end.
     fn rows(&self) -> Result<(Vec<FoundRow>, bool), Done> {
         let mut graph = Graph::default();
-        let mut judge = Judge::new(self.open, self.past);
+        let mut judge = Judge::new(self.open, self.past, self.name);
         let mut known = Known::default();
         for number in 0..self.walked.steps.len() {
             let found = self.found(number, &mut judge, &mut known)?;
@@ -138,7 +138,7 @@ impl Seek<'_> {
         if !is_clear && !matches!(self.rule.looks, Looks::WhileReading) {
             return Ok(UNCLEAR);
         }
-        let oars = record.and_then(|record| record.oars.clone());
+        let oars = judge.shared(record.and_then(|record| record.oars.clone()));
         let found = match step {
             Step::Commit(id) => self.at(id, oars, judge, known)?,
             Step::NotCommitted => self.judged(step, judge, oars.as_deref())?,

@@ -61,6 +61,20 @@ fn a_limit_that_was_narrowed_is_the_commit_to_be_told() {
 }
 
 #[test]
+fn a_set_that_two_boats_carried_on_one_day_is_found_at_the_oars_of_the_second() {
+    let club = Club::new();
+    let mut two = sound();
+    two.insert("boats/skua.yaml".to_owned(), sound()[BOAT].replace("kittiwake", "skua"));
+    let ids = club.line(&[sound(), two]);
+    for name in ["skua/oars", "skua"] {
+        let found = found(&club, name, "oar-twice");
+        assert_eq!(found, [("found".to_owned(), Some(ids[1].to_string()))], "{name}");
+    }
+    let told = json(&club, &["history", "skua/oars"]);
+    assert_eq!(told["rows"][0]["verdict"], "note");
+}
+
+#[test]
 fn each_row_has_the_verdict_of_its_own_commit() {
     let club = Club::new();
     club.line(&[sound(), with_gap("50"), with_gap("60")]);
