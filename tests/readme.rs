@@ -1,5 +1,8 @@
-//! The README's table of rules is the list of rules. `TABLE=write cargo test --test readme` writes
-//! it anew.
+//! The README's table of rules is the list of rules, and what it shows of the commands is what they
+//! say. `TABLE=write cargo test --test readme` writes the table anew.
+
+use std::path::Path;
+use std::process::Command;
 
 use tholebook::rules::RULES;
 use tholebook::rules::Rule;
@@ -35,4 +38,73 @@ fn the_readme_lists_every_rule_as_it_is() {
 fn the_readme_stays_short() {
     let readme = std::fs::read_to_string("README.md").expect("README.md");
     assert!(readme.lines().count() < 250, "{} lines", readme.lines().count());
+}
+
+/// One command of the README and the lines that it shows of the output.
+struct Shown<'r> {
+    arguments: Vec<&'r str>,
+    lines: Vec<&'r str>,
+}
+
+fn shown(readme: &str) -> Vec<Shown<'_>> {
+    let mut all: Vec<Shown> = Vec::new();
+    let blocks = readme.split("```text\n").skip(1);
+    for block in blocks.filter_map(|rest| rest.split("```").next()) {
+        for line in block.lines().filter(|line| !line.trim().is_empty()) {
+            match line.strip_prefix("$ tholebook ") {
+                Some(words) => {
+                    let arguments = words.split_whitespace().collect();
+                    all.push(Shown { arguments, lines: Vec::new() });
+                }
+                None if block.starts_with("$ ") => {
+                    let last = all.last_mut().expect("a block begins with its command");
+                    last.lines.push(line);
+                }
+                None => {}
+            }
+        }
+    }
+    all
+}
+
+fn output(folder: &Path, arguments: &[&str]) -> String {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_tholebook"));
+    command.args(arguments).current_dir(folder).env("COLUMNS", "80").env("NO_COLOR", "1");
+    let output = command.output().expect("the program runs");
+    assert!(matches!(output.status.code(), Some(0 | 1)), "{arguments:?}: {}", output.status);
+    String::from_utf8(output.stdout).expect("text")
+}
+
+fn copied(from: &Path, to: &Path) {
+    std::fs::create_dir_all(to).expect("a folder");
+    for entry in std::fs::read_dir(from).expect("a folder") {
+        let path = entry.expect("an entry").path();
+        let to = to.join(path.file_name().expect("a name"));
+        if path.is_dir() {
+            copied(&path, &to);
+        } else {
+            std::fs::copy(&path, &to).expect("a copy");
+        }
+    }
+}
+
+#[test]
+fn every_command_of_the_readme_says_what_is_shown() {
+    let readme = std::fs::read_to_string("README.md").expect("README.md");
+    let folder = tempfile::tempdir().expect("a folder");
+    copied(Path::new("example-club"), &folder.path().join("example-club"));
+    let commands = shown(&readme);
+    assert!(commands.len() >= 10, "only {} commands", commands.len());
+    for Shown { arguments, lines } in commands {
+        let said = output(folder.path(), &arguments);
+        let mut left = said.lines();
+        for line in lines {
+            let found = left.any(|own| own.trim_end() == line.trim_end());
+            assert!(
+                found,
+                "tholebook {}: no line {line:?} in order in\n{said}",
+                arguments.join(" ")
+            );
+        }
+    }
 }
