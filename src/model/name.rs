@@ -36,9 +36,12 @@ impl Name {
     /// Returns whether this is `whole` or lies inside it. `*` in `whole` stands for any one part.
     #[must_use]
     pub fn is_within(&self, whole: &str) -> bool {
+        let rest = self.0.strip_prefix(whole);
+        if rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('/')) {
+            return true;
+        }
         if !whole.contains('*') {
-            let rest = self.0.strip_prefix(whole);
-            return rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('/'));
+            return false;
         }
         let mut own = self.0.split('/');
         whole.split('/').all(|part| own.next().is_some_and(|own| part == "*" || part == own))

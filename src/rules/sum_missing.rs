@@ -37,10 +37,9 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn check(boat: &BoatSight) -> Vec<Outcome> {
-    let sums: Vec<_> = boat.seats().flat_map(|seat| seat.sums()).collect();
-    let stated = sums.iter().any(|sum| sum.stated.is_some());
-    let given = sums.iter().any(|sum| sum.worked.is_ok());
-    if stated || !given {
+    let sums = || boat.seats().flat_map(|seat| seat.sums());
+    let stated = sums().any(|sum| sum.stated.is_some());
+    if stated || !sums().any(|sum| sum.worked.is_ok()) {
         return Vec::new();
     }
     let place = boat.boat.id.place;

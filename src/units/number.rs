@@ -91,7 +91,8 @@ pub(super) fn decimal(text: &str, shift: i8) -> Result<Decimal, NumberFault> {
     if !all_digits(whole) || !all_digits(part) {
         return Err(fault(text));
     }
-    let value: f64 = format!("{text}e{shift}").parse().map_err(|_| NumberFault::NotANumber)?;
+    let read = if shift == 0 { text.parse() } else { format!("{text}e{shift}").parse() };
+    let value: f64 = read.map_err(|_| NumberFault::NotANumber)?;
     let places = if digits.contains('.') { part.len() } else { 0 };
     if value.is_finite() { Ok(Decimal { value, places }) } else { Err(NumberFault::TooLarge) }
 }

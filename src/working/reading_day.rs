@@ -11,12 +11,15 @@ const NOT_MEASURED: [&str; 6] = ["seat", "side", "oar", "note", "collar-to-pin",
 impl<'b> BoatSight<'b> {
     /// Returns the name of every measured value of a seat, as written.
     pub fn measured_at(&self, seat: &Name) -> Vec<&'b Name> {
-        let of_seat = |name: &&Name| name.is_within(seat.as_str());
-        let stated = NOT_MEASURED.map(|part| seat.at(part));
-        let stated = |name: &Name| stated.iter().any(|part| name.is_within(part.as_str()));
+        let measured = |name: &&Name| {
+            let below = name.as_str().strip_prefix(seat.as_str());
+            below.is_some_and(|below| match below.strip_prefix('/') {
+                Some(field) => !NOT_MEASURED.contains(&field.split('/').next().unwrap_or(field)),
+                None => below.is_empty(),
+            })
+        };
         let own = self.book.written_in(self.boat.file);
-        let names = own.iter().map(|written| &written.name).filter(of_seat);
-        names.filter(|name| !stated(name)).collect()
+        own.iter().map(|written| &written.name).filter(measured).collect()
     }
 
     /// Returns the day a value was last read: when it was read again, else the rigging day.
