@@ -1,6 +1,8 @@
 //! What the store makes of repositories that the git program itself made. Each test needs git, so
 //! none runs unasked: `cargo test --test with_git -- --ignored`.
 
+#[path = "with_git/gate.rs"]
+mod gate;
 #[path = "with_git/git.rs"]
 mod git;
 #[path = "with_git/hooks.rs"]
