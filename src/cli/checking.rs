@@ -1,5 +1,7 @@
 //! Checks what `lint` was asked to check: by which limits, beside which earlier state.
 
+use std::collections::HashMap;
+
 use super::arguments::Lint;
 use super::book;
 use super::book::OpenBook;
@@ -133,13 +135,14 @@ fn adopted(book: &mut Book, own: &Book, mut findings: Vec<Finding>) -> Vec<Findi
 
 /// Says of every value that only one side of a merge has, which one brought it.
 fn tell_sides(book: &Book, checked: &mut Checked, sides: &[Side; 2]) {
+    let now = by_name(book);
+    let of_sides = sides.each_ref().map(|side| by_name(&side.book));
     for finding in &mut checked.findings {
         let mut brought = [false; 2];
         for label in &mut finding.labels {
             let Some(name) = book.name_at(label.place) else { continue };
-            let said = [said(&sides[0].book, name), said(&sides[1].book, name)];
-            let now = self::said(book, name);
-            let from = match (said[0] == now, said[1] == now) {
+            let is_now = |side: &ByName| side.get(name) == now.get(name);
+            let from = match (is_now(&of_sides[0]), is_now(&of_sides[1])) {
                 (true, false) => 0,
                 (false, true) => 1,
                 _ => continue,
@@ -156,9 +159,15 @@ fn tell_sides(book: &Book, checked: &mut Checked, sides: &[Side; 2]) {
     }
 }
 
-fn said<'b>(book: &'b Book, name: &Name) -> Vec<&'b Said> {
-    let own = book.written.iter().filter(|written| written.name == *name);
-    own.map(|written| &written.said).collect()
+/// What a book says, by name.
+type ByName<'b> = HashMap<&'b Name, Vec<&'b Said>>;
+
+fn by_name(book: &Book) -> ByName<'_> {
+    let mut all = ByName::new();
+    for written in &book.written {
+        all.entry(&written.name).or_default().push(&written.said);
+    }
+    all
 }
 
 fn compared(state: EarlierBook, checked: &mut Checked, arguments: &Lint, as_of: Date) -> Compared {
