@@ -1,6 +1,6 @@
 //! An invented club's book with two seasons of commits, to try everything on.
 //!
-//! The story is two texts, one a season, in [`story`]'s form; this room tells it and gives the
+//! The story is two texts, one a season, in the form of `story`; this room tells it and gives the
 //! planned commits. It knows what the club wrote and when, not what any of it is worth.
 
 mod edit;
