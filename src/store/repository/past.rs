@@ -7,6 +7,7 @@ use git2::ErrorCode;
 use crate::store::Content;
 use crate::store::Refusal;
 use crate::store::error::StoreError;
+use crate::store::layout::CLUB;
 use crate::store::repository::Commit;
 use crate::store::repository::CommitId;
 use crate::store::repository::Record;
@@ -18,6 +19,7 @@ use crate::store::repository::ids::BlobId;
 use crate::store::repository::objects::Missed;
 use crate::store::repository::place;
 use crate::store::repository::revision;
+use crate::store::repository::standing;
 use crate::store::repository::state;
 
 impl Repository {
@@ -121,6 +123,18 @@ impl Repository {
             },
         });
         Ok(records?)
+    }
+
+    /// Returns whether a commit holds a book, in whatever folder.
+    ///
+    /// # Errors
+    ///
+    /// Something on the way missing or damaged.
+    pub fn has_any_book(&self, id: CommitId) -> Result<bool, StoreError> {
+        let objects = self.objects()?;
+        let top = self.lineage.header(&objects, id.0)?.tree;
+        let standing = standing::in_tree(&objects, top)?;
+        Ok(standing.iter().any(|thing| thing.path.file_name().is_some_and(|name| name == CLUB)))
     }
 
     /// Returns what a record holds.
