@@ -1,8 +1,12 @@
 //! The commits of a repository: which one is named, how they follow from one another, and which texts
 //! of the book each of them holds.
 
+use std::fs;
+use std::io::ErrorKind;
+
 use git2::ErrorClass;
 use git2::ErrorCode;
+use git2::Oid;
 
 use crate::store::Content;
 use crate::store::Refusal;
@@ -51,7 +55,24 @@ impl Repository {
         }
     }
 
-    /// Returns who made a commit, when, and from what.
+    /// Returns the commits that are being merged into the one checked out, while that merge is not
+    /// committed yet.
+    ///
+    /// # Errors
+    ///
+    /// Git's note of them can't be read.
+    pub fn being_merged(&self) -> Result<Vec<CommitId>, StoreError> {
+        let note = self.git.path().join("MERGE_HEAD");
+        let ids = match fs::read_to_string(note) {
+            Ok(text) => text.lines().map(Oid::from_str).collect::<Result<Vec<Oid>, _>>(),
+            Err(error) if error.kind() == ErrorKind::NotFound => Ok(Vec::new()),
+            Err(error) => Err(git2::Error::from_str(&error.to_string())),
+        };
+        let ids = ids.map_err(|error| self.unreadable(&error))?;
+        Ok(ids.into_iter().map(CommitId).collect())
+    }
+
+    /// Returns whether a commit holds a book, when, and from what.
     ///
     /// # Errors
     ///
