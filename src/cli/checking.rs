@@ -87,10 +87,10 @@ pub(super) fn check(
     };
     let mut open = book::read(store);
     let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
+    checked.hold_beside(&open.book, &earlier::placed(changed, &open.book), as_of);
     if !arguments.no_waivers {
         checked.waive(&open.book, as_of);
     }
-    checked.hold_beside(&earlier::placed(changed, &open.book), as_of);
     checked.not_checked.extend(unseen.as_deref().map(past_not_seen));
     if let Some((own, loosened, told)) = own {
         checked.also(adopted(&mut open.book, &own, loosened));
@@ -99,7 +99,11 @@ pub(super) fn check(
     if let Some(sides) = subject.origin.as_ref().and_then(|origin| origin.sides.as_ref()) {
         tell_sides(&open.book, &mut checked, sides);
     }
-    let earlier = state.map(|state| compared(state, &mut checked, arguments, as_of));
+    let mut earlier = state.map(|state| compared(state, &mut checked, arguments, as_of));
+    if let Some(earlier) = earlier.as_mut().filter(|_| !subject.conflicts.is_empty()) {
+        // What is not merged yet is not gone.
+        earlier.cured.clear();
+    }
     Ok(CheckedBook { open, checked, earlier, conflicts: subject.conflicts })
 }
 

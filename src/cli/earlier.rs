@@ -19,6 +19,8 @@ use crate::rules::ChangedReading;
 use crate::store::CommitId;
 use crate::store::Content;
 use crate::store::Named;
+use crate::store::Repository;
+use crate::store::RepositoryError;
 use crate::store::Store;
 use crate::store::StoreError;
 
@@ -34,21 +36,43 @@ pub(super) struct EarlierBook {
 ///
 /// # Errors
 ///
-/// What the command comes to instead: that state can't be had. It is never taken for an empty one.
+/// What the command comes to instead: that state can't be had. It is never taken for an empty one,
+/// which only a commit without any book is.
 pub(super) fn since(origin: &Origin, rev: &str, now: &Store) -> Result<EarlierBook, Done> {
     if origin.tips.is_empty() && rev == "HEAD" {
         let called = "the time before the first commit".to_owned();
         return Ok(EarlierBook { called, book: Book::default(), faults: Vec::new() });
     }
     let base = base(origin, rev)?;
-    let store = origin.repository.at(base).map_err(|error| book::could_not(&error))?;
-    let store = with_settings_of(store, now, &["waivers.yaml"]);
-    let details = origin.repository.details(base).map_err(|error| book::could_not(&error))?;
+    let repository = &origin.repository;
+    let had = || Ok((repository.details(base)?, at_or_before_the_book(repository, base)?));
+    let (details, store) = had().map_err(|error: StoreError| book::could_not(&error))?;
     let day = details.committer.when.and_then(states::day_of);
     let day = day.map_or(String::new(), |day| format!(" of {day}"));
     let called = format!("commit {}{day}, where this and {rev} parted", base.short());
+    let Some(store) = store else {
+        let called = format!("{called}, before there was a book");
+        return Ok(EarlierBook { called, book: Book::default(), faults: Vec::new() });
+    };
+    let store = with_settings_of(store, now, &["waivers.yaml"]);
     let (book, faults) = reading::read(&store.name, store.files);
     Ok(EarlierBook { called, book, faults })
+}
+
+/// Returns the texts of a commit; none where it holds no book in any folder. A book that lay
+/// elsewhere is no missing one.
+fn at_or_before_the_book(
+    repository: &Repository,
+    id: CommitId,
+) -> Result<Option<Store>, StoreError> {
+    match repository.at(id) {
+        Err(StoreError::Repository(RepositoryError::NoBook { .. }))
+            if !repository.has_any_book(id)? =>
+        {
+            Ok(None)
+        }
+        had => had.map(Some),
+    }
 }
 
 /// Returns the newest commit that the subject and `rev` have in common.

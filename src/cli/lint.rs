@@ -17,6 +17,7 @@ use super::look::look;
 use super::output::Done;
 use super::output::whole_file;
 use super::subject;
+use crate::model::Book;
 use crate::model::Name;
 use crate::reports;
 use crate::reports::Look;
@@ -108,7 +109,7 @@ fn narrow(came: &mut CheckedBook, only: &[String]) -> Result<Vec<String>, Done> 
         return Ok(Vec::new());
     }
     let CheckedBook { open, checked, earlier, .. } = came;
-    let told = names_known(open, checked, only)?;
+    let told = names_known(open, checked, earlier.as_ref(), only)?;
     let asked = |name: &Name| only.iter().any(|whole| name.is_within(whole));
     checked.findings.retain(|finding| asked(&finding.name));
     checked.not_checked.retain(|missing| asked(&missing.name));
@@ -118,11 +119,19 @@ fn narrow(came: &mut CheckedBook, only: &[String]) -> Result<Vec<String>, Done> 
     Ok(told)
 }
 
-fn names_known(open: &OpenBook, checked: &Checked, only: &[String]) -> Result<Vec<String>, Done> {
-    let ids = ids(open);
+/// Names of what was there earlier are known too: what is gone can be asked for.
+fn names_known(
+    open: &OpenBook,
+    checked: &Checked,
+    earlier: Option<&Compared>,
+    only: &[String],
+) -> Result<Vec<String>, Done> {
+    let mut ids = ids(&open.book);
+    ids.extend(earlier.into_iter().flat_map(|earlier| self::ids(&earlier.state.book)));
     let records = ids.iter().map(|id| Name::record(id));
     let written = open.book.written.iter().map(|own| own.name.clone());
-    let found = checked.findings.iter().map(|finding| finding.name.clone());
+    let cured = earlier.into_iter().flat_map(|earlier| &earlier.cured);
+    let found = checked.findings.iter().chain(cured).map(|finding| finding.name.clone());
     let known: Vec<Name> = records.chain(written).chain(found).collect();
     let has = |whole: &str| known.iter().any(|name| name.is_within(whole));
     let mut told = Vec::new();
@@ -139,8 +148,7 @@ fn names_known(open: &OpenBook, checked: &Checked, only: &[String]) -> Result<Ve
     Ok(told)
 }
 
-fn ids(open: &OpenBook) -> Vec<&str> {
-    let book = &open.book;
+fn ids(book: &Book) -> Vec<&str> {
     let boats = book.boats.iter().map(|boat| &boat.id);
     let oar_sets = book.oar_sets.iter().map(|set| &set.id);
     let crews = book.crews.iter().map(|crew| &crew.id);
@@ -169,7 +177,7 @@ fn not_merged(conflicts: &[String]) -> String {
     let files: Vec<String> = conflicts.iter().map(|path| reports::shown::line(path)).collect();
     format!(
         "Not checked: {}. Both sides changed the same lines there; merge by hand, then check the \
-         result.",
+         result. Until then, what is told of records that name these can be wrong.",
         files.join(", ")
     )
 }

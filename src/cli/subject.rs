@@ -82,10 +82,7 @@ fn files(folder: Option<&Path>, instead: Option<Instead>) -> Result<Subject, Don
     if let Some(instead) = instead {
         instead.put_into(&mut store)?;
     }
-    let opened = Repository::around(&store.root).and_then(|repository| {
-        let parents: Vec<CommitId> = repository.head()?.into_iter().collect();
-        Ok(Origin { repository, tips: parents.clone(), parents, sides: None })
-    });
+    let opened = Repository::around(&store.root).and_then(|repository| origin(repository));
     let (origin, no_past) = match opened {
         Ok(origin) => (Some(origin), None),
         Err(StoreError::Repository(RepositoryError::None { .. })) => (None, None),
@@ -94,13 +91,19 @@ fn files(folder: Option<&Path>, instead: Option<Instead>) -> Result<Subject, Don
     Ok(Subject { store, day: None, origin, no_past, conflicts: Vec::new() })
 }
 
+/// What is not committed yet follows on the commit checked out, and on those being merged into it.
+fn origin(repository: Repository) -> Result<Origin, StoreError> {
+    let mut parents: Vec<CommitId> = repository.head()?.into_iter().collect();
+    parents.extend(repository.being_merged()?);
+    Ok(Origin { repository, tips: parents.clone(), parents, sides: None })
+}
+
 fn staged(folder: Option<&Path>) -> Result<Subject, Done> {
     let had = || {
         let repository = repository(folder)?;
         let store = repository.staged()?;
-        let parents: Vec<CommitId> = repository.head()?.into_iter().collect();
-        let origin = Origin { repository, tips: parents.clone(), parents, sides: None };
-        Ok(Subject { store, day: None, origin: Some(origin), no_past: None, conflicts: Vec::new() })
+        let origin = Some(origin(repository)?);
+        Ok(Subject { store, day: None, origin, no_past: None, conflicts: Vec::new() })
     };
     had().map_err(|error: StoreError| book::could_not(&error))
 }

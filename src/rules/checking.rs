@@ -69,9 +69,12 @@ impl Checked {
         in_order(self);
     }
 
-    /// Holds the readings that changed against the days they were read on.
-    pub fn hold_beside(&mut self, changed: &[ChangedReading], as_of: Date) {
-        self.also(changed_but_not_remeasured::findings(changed, as_of));
+    /// Holds the readings that changed against the days they were read on. To be done before
+    /// waiving: these findings can be waived.
+    pub fn hold_beside(&mut self, book: &Book, changed: &[ChangedReading], as_of: Date) {
+        let mut findings = changed_but_not_remeasured::findings(changed, as_of);
+        set_aside(&mut findings, book, as_of);
+        self.also(findings);
     }
 
     /// Adds findings that no look at this book alone can give.
@@ -103,11 +106,7 @@ pub fn check(book: &Book, faults: &[Fault], with: Check) -> Checked {
             Outcome::Judged(_) => {}
         }
     }
-    let unused = out_of_use(book, with.as_of);
-    for finding in &mut checked.findings {
-        let of_unused = unused.contains(&finding.labels[0].place.file);
-        finding.shown_only |= of_unused && !finding.name.is_within("*/out-of-use");
-    }
+    set_aside(&mut checked.findings, book, with.as_of);
     in_order(&mut checked);
     checked
 }
@@ -158,8 +157,17 @@ fn told(fault: &Fault) -> Option<Finding> {
     Some(finding.saying(fault.what.to_string()).remedy(fault.what.help()))
 }
 
-/// Files of boats that are not used: what is found there is shown and stops nothing, but for what
-/// is wrong with taking them out of use.
+/// Marks what is found on boats that are not used: it is shown and stops nothing, but for what is
+/// wrong with taking them out of use.
+fn set_aside(findings: &mut [Finding], book: &Book, as_of: Date) {
+    let unused = out_of_use(book, as_of);
+    for finding in findings {
+        let of_unused = unused.contains(&finding.labels[0].place.file);
+        finding.shown_only |= of_unused && !finding.name.is_within("*/out-of-use");
+    }
+}
+
+/// Returns the files of boats that are not used.
 fn out_of_use(book: &Book, as_of: Date) -> HashSet<FileId> {
     let begun = |boat: &&Boat| {
         let since = boat.out_of_use.as_ref().and_then(|out| out.since);

@@ -9,8 +9,6 @@ use crate::club::Club;
 use crate::club::Files;
 use crate::club::edit;
 
-pub(crate) const OARS: &str = "oars/long-ash.yaml";
-
 pub(crate) struct Ran {
     pub(crate) code: i32,
     pub(crate) out: String,
@@ -68,10 +66,4 @@ pub(crate) fn rigged_with_gap(files: &mut Files, gap: &str, clearance: &str, day
 
 pub(crate) fn rigged_on(files: &mut Files, day: &str) {
     edit(files, BOAT, "rigged", "date: 2026-10-17", &format!("date: {day}"));
-}
-
-/// Makes the spare oar thicker, measured on a new day.
-pub(crate) fn thicker_spare(files: &mut Files, widest: &str) {
-    edit(files, OARS, "oar: A5", "widest: 52", &format!("widest: {widest}"));
-    edit(files, OARS, "measured", "date: 2026-10-03", "date: 2026-10-24");
 }

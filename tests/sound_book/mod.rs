@@ -76,7 +76,7 @@ impl SoundBook {
         let (before, _) = reading::read("sound-book", Self::new().texts());
         let changed = history::changes(&before, &book).into_iter().filter_map(changed_reading);
         let as_of = Date::read("2026-11-01").expect("a day");
-        checked.hold_beside(&changed.collect::<Vec<_>>(), as_of);
+        checked.hold_beside(&book, &changed.collect::<Vec<_>>(), as_of);
         checked.also(rules::loosened(&book, &before));
         (book, checked)
     }

@@ -8,6 +8,7 @@ use git2::Oid;
 use git2::Repository;
 
 use crate::store::Store;
+use crate::store::layout;
 use crate::store::names;
 use crate::store::repository::error::RepositoryError;
 use crate::store::repository::ids::CommitId;
@@ -23,7 +24,7 @@ pub struct Merge {
     pub store: Store,
     /// The commit that both follow from; none when they share no history.
     pub base: Option<CommitId>,
-    /// The book's paths in conflict, sorted: what git could not merge by itself.
+    /// The paths of the book's texts in conflict, sorted: what git could not merge by itself.
     pub conflicts: Vec<String>,
 }
 
@@ -49,10 +50,11 @@ pub(super) fn index(git: &Repository, ours: Oid, theirs: Oid) -> Result<Index, R
     })
 }
 
-/// Returns the paths below a folder that have more than one form.
+/// Returns the paths of a book's texts that have more than one form.
 pub(super) fn conflicts(index: &Index, below: &std::path::Path) -> Vec<String> {
     let sides = standing::entries_below(index, below);
-    let sides = sides.filter(|(entry, _)| standing::stage(entry) > 0);
+    let sides =
+        sides.filter(|(entry, path)| standing::stage(entry) > 0 && layout::may_be_text(path));
     let paths: BTreeSet<String> = sides.map(|(_, path)| names::shown(&path)).collect();
     paths.into_iter().collect()
 }

@@ -1,12 +1,17 @@
 //! The commits of a repository: which one is named, how they follow from one another, and which texts
 //! of the book each of them holds.
 
+use std::fs;
+use std::io::ErrorKind;
+
 use git2::ErrorClass;
 use git2::ErrorCode;
+use git2::Oid;
 
 use crate::store::Content;
 use crate::store::Refusal;
 use crate::store::error::StoreError;
+use crate::store::layout::CLUB;
 use crate::store::repository::Commit;
 use crate::store::repository::CommitId;
 use crate::store::repository::Record;
@@ -18,6 +23,7 @@ use crate::store::repository::ids::BlobId;
 use crate::store::repository::objects::Missed;
 use crate::store::repository::place;
 use crate::store::repository::revision;
+use crate::store::repository::standing;
 use crate::store::repository::state;
 
 impl Repository {
@@ -49,7 +55,24 @@ impl Repository {
         }
     }
 
-    /// Returns who made a commit, when, and from what.
+    /// Returns the commits that are being merged into the one checked out, while that merge is not
+    /// committed yet.
+    ///
+    /// # Errors
+    ///
+    /// Git's note of them can't be read.
+    pub fn being_merged(&self) -> Result<Vec<CommitId>, StoreError> {
+        let note = self.git.path().join("MERGE_HEAD");
+        let ids = match fs::read_to_string(note) {
+            Ok(text) => text.lines().map(Oid::from_str).collect::<Result<Vec<Oid>, _>>(),
+            Err(error) if error.kind() == ErrorKind::NotFound => Ok(Vec::new()),
+            Err(error) => Err(git2::Error::from_str(&error.to_string())),
+        };
+        let ids = ids.map_err(|error| self.unreadable(&error))?;
+        Ok(ids.into_iter().map(CommitId).collect())
+    }
+
+    /// Returns whether a commit holds a book, when, and from what.
     ///
     /// # Errors
     ///
@@ -121,6 +144,18 @@ impl Repository {
             },
         });
         Ok(records?)
+    }
+
+    /// Returns whether a commit holds a book, in whatever folder.
+    ///
+    /// # Errors
+    ///
+    /// Something on the way missing or damaged.
+    pub fn has_any_book(&self, id: CommitId) -> Result<bool, StoreError> {
+        let objects = self.objects()?;
+        let top = self.lineage.header(&objects, id.0)?.tree;
+        let standing = standing::in_tree(&objects, top)?;
+        Ok(standing.iter().any(|thing| thing.path.file_name().is_some_and(|name| name == CLUB)))
     }
 
     /// Returns what a record holds.
