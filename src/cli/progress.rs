@@ -67,7 +67,7 @@ fn in_thousands(number: usize) -> String {
     let digits = number.to_string();
     let mut out = String::new();
     for (at, digit) in digits.chars().enumerate() {
-        if at > 0 && (digits.len() - at) % 3 == 0 {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
             out.push(',');
         }
         out.push(digit);
@@ -88,7 +88,7 @@ mod tests {
 
     #[test]
     fn a_line_comes_after_half_a_second_and_the_next_after_a_tenth() {
-        let progress = Progress { terminal: false, ..Progress::begin() };
+        let progress = Progress::begin();
         let at = |ms| progress.begun + Duration::from_millis(ms);
         assert!(!progress.is_due(at(500)) && progress.is_due(at(501)));
         progress.last.set(Some((at(501), 9)));
