@@ -1,17 +1,22 @@
 //! `history`: each change of a value.
 
+use std::collections::BTreeSet;
+
 use super::arguments::History;
 use super::arguments::PastFormat;
 use super::book;
 use super::exit::Exit;
+use super::lint::today;
 use super::look::look;
 use super::output::Done;
 use super::past;
 use super::past::OpenPast;
+use super::then::AskedOf;
 use super::then::Judge;
 use super::when;
 use crate::history::Asked;
 use crate::history::Event;
+use crate::history::Kept;
 use crate::history::Past;
 use crate::history::Row;
 use crate::history::Step;
@@ -22,7 +27,9 @@ use crate::reports;
 use crate::reports::Made;
 use crate::reports::Points;
 use crate::reports::TimelineRow;
+use crate::reports::Verdict;
 use crate::reports::shown;
+use crate::units::Date;
 
 /// Runs the command.
 pub(super) fn run(arguments: &History) -> Done {
@@ -107,20 +114,33 @@ fn rows_of(
         let made = open.made_at(walked, past, node);
         made.is_ok_and(|made| made.is_some_and(|made| made.is_edge))
     };
-    let mut judge = Judge::new(open, past, &arguments.name);
-    let mut rows = Vec::new();
-    for row in timeline(past, asked, &is_edge) {
-        rows.push(with_commit(open, walked, past, &mut judge, row)?);
+    let rows = timeline(past, asked, &is_edge);
+    let judge = Judge::new(open, walked, past, &arguments.name);
+    let asked: Vec<AskedOf> = rows.iter().filter_map(|row| of_row(walked, past, row)).collect();
+    let verdicts = judge.verdicts(&asked)?;
+    let mut verdicts = verdicts.into_iter();
+    let mut told = Vec::with_capacity(rows.len());
+    for row in rows {
+        let verdict = row.new.as_ref().and_then(|_| verdicts.next()).flatten();
+        told.push(with_commit(open, walked, past, row, verdict)?);
     }
-    Ok(rows)
+    Ok(told)
+}
+
+/// Returns what a verdict is asked of; nothing where a row sets no value.
+fn of_row<'r>(walked: &Walked, past: &'r Past, row: &'r Row) -> Option<AskedOf<'r>> {
+    row.new.as_ref()?;
+    let node = &past.graph.nodes[row.node];
+    let oars = past.states[node.state].record().and_then(|record| record.oars.as_deref());
+    Some(AskedOf { step: walked.steps[node.commit], name: &row.name, oars })
 }
 
 fn with_commit(
     open: &OpenPast,
     walked: &Walked,
     past: &Past,
-    judge: &mut Judge<'_>,
     row: Row,
+    verdict: Option<Verdict>,
 ) -> Result<TimelineRow, Done> {
     let made = open.made_at(walked, past, row.node)?;
     let mut sides: Vec<Option<Made>> = Vec::new();
@@ -129,12 +149,6 @@ fn with_commit(
             sides.push(open.made_at(walked, past, *node)?);
         }
     }
-    let node = &past.graph.nodes[row.node];
-    let oars = past.states[node.state].record().and_then(|record| record.oars.as_deref());
-    let verdict = match row.new {
-        Some(_) => judge.verdict(walked.steps[node.commit], &row.name, oars)?,
-        None => None,
-    };
     Ok(TimelineRow { row, made, sides, verdict })
 }
 
@@ -152,18 +166,40 @@ fn points(
     let (true, true, Some((number, unit))) = (single, named, last) else {
         return Ok(Points::default());
     };
-    let point = |row: &TimelineRow| {
-        let (number, own) = row.row.new.as_ref()?.number()?;
-        let committed = row.made.as_ref().and_then(|made| made.committed_on);
-        let day = row.row.measured.as_ref().map(|own| own.on).or(committed)?;
-        (own == unit && !matches!(row.row.event, Event::Merged { .. })).then_some((day, number))
+    let shown: Vec<&TimelineRow> = rows.iter().filter(|row| is_point(row, unit)).collect();
+    let by_commit = !tells_apart(&shown);
+    let point = |row: &&TimelineRow| {
+        let (number, _) = row.row.new.as_ref()?.number()?;
+        Some((day(row, by_commit)?, number))
     };
-    let mut points: Vec<_> = rows.iter().filter_map(point).collect();
+    let mut points: Vec<_> = shown.iter().filter_map(point).collect();
     points.sort_by_key(|(day, _)| *day);
-    let mut judge = Judge::new(open, &pasts[0], &arguments.name);
+    let mut judge = Judge::new(open, walked, &pasts[0], &arguments.name);
     let step: Option<Step> = walked.steps.last().copied();
     let then = step.map(|step| judge.then(step, None)).transpose()?.flatten();
     let name = &rows[0].row.name;
     let limits = then.map(|then| then.limits(name, number, unit)).unwrap_or_default();
     Ok(Points { points, unit, limits })
+}
+
+/// Returns whether a row has a number in the unit; what a merge kept was there before.
+fn is_point(row: &TimelineRow, unit: &str) -> bool {
+    let number = row.row.new.as_ref().and_then(Kept::number);
+    number.is_some_and(|(_, own)| own == unit) && !matches!(row.row.event, Event::Merged { .. })
+}
+
+/// Returns whether the days of measuring tell the rows apart: each has one, and not all the same.
+fn tells_apart(rows: &[&TimelineRow]) -> bool {
+    let days = rows.iter().map(|row| row.row.measured.as_ref().map(|own| own.on));
+    let days: Option<BTreeSet<Date>> = days.collect();
+    days.is_some_and(|days| days.len() > 1)
+}
+
+/// Returns the day a row stands at; of what is not committed yet, today.
+fn day(row: &TimelineRow, by_commit: bool) -> Option<Date> {
+    match (&row.made, &row.row.measured) {
+        (_, Some(measured)) if !by_commit => Some(measured.on),
+        (Some(made), _) => made.committed_on,
+        (None, _) => Some(today()),
+    }
 }

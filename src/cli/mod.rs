@@ -18,6 +18,7 @@ mod lint;
 mod look;
 mod output;
 mod past;
+mod progress;
 mod rules;
 mod sample;
 mod schema;

@@ -5,6 +5,7 @@ use std::path::Path;
 use super::book::could_not;
 use super::exit::Exit;
 use super::output::Done;
+use super::progress::Progress;
 use crate::history::Past;
 use crate::history::Step;
 use crate::history::Walked;
@@ -26,6 +27,7 @@ pub(super) struct OpenPast {
     /// What lies in the folder; none where a commit was asked for.
     pub(super) folder: Option<Store>,
     pub(super) told: Vec<String>,
+    pub(super) progress: Progress,
 }
 
 /// Opens the repository around a book: the one in the folder given, else the one around the
@@ -39,6 +41,7 @@ pub(super) fn open(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, D
 }
 
 fn opened(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, StoreError> {
+    let progress = Progress::begin();
     let root = match given {
         Some(folder) => folder.to_owned(),
         None => store::find_book(Path::new("."))?,
@@ -46,11 +49,11 @@ fn opened(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, StoreError
     let repository = Repository::around(&root)?;
     if let Some(at) = at {
         let from = Some(repository.commit(at)?);
-        return Ok(OpenPast { repository, from, folder: None, told: Vec::new() });
+        return Ok(OpenPast { repository, from, folder: None, told: Vec::new(), progress });
     }
     let from = repository.head()?;
     let (folder, told) = in_folder(&root, from.is_some())?;
-    Ok(OpenPast { repository, from, folder, told })
+    Ok(OpenPast { repository, from, folder, told, progress })
 }
 
 fn in_folder(root: &Path, committed: bool) -> Result<(Option<Store>, Vec<String>), StoreError> {
@@ -92,7 +95,9 @@ impl OpenPast {
     /// Walks the history for the records of an id; of all, where it is none.
     pub(super) fn walk(&self, id: Option<&str>) -> Result<Walked, Done> {
         let folder = self.folder.clone();
-        Walked::back_from(&self.repository, self.from, folder, id).map_err(|error| refused(&error))
+        let looked = |done, of| self.progress.told("looking back", done, of, "commits");
+        let walked = Walked::back_from_telling(&self.repository, self.from, folder, id, &looked);
+        walked.map_err(|error| refused(&error))
     }
 
     /// Returns who made a step; none for what is not committed yet.

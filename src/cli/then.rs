@@ -1,5 +1,7 @@
 //! What the rules said of a value at a commit, with the limits, oars and waivers of that commit.
 
+use rayon::prelude::*;
+
 use super::lint::today;
 use super::output::Done;
 use super::past::OpenPast;
@@ -7,6 +9,7 @@ use super::past::committed_on;
 use super::past::refused;
 use crate::history::Past;
 use crate::history::Step;
+use crate::history::Walked;
 use crate::model::Book;
 use crate::model::Name;
 use crate::model::Place;
@@ -18,10 +21,16 @@ use crate::rules::Against;
 use crate::rules::Check;
 use crate::rules::Checked;
 use crate::rules::Sum;
+use crate::store::BlobId;
+use crate::store::CommitId;
 use crate::store::Content;
 use crate::store::RepositoryError;
 use crate::store::Store;
 use crate::store::StoreError;
+use crate::units::Date;
+
+/// How many books are held in memory at once while they are judged.
+const AT_ONCE: usize = 64;
 
 /// A book as it was, and what the rules say of it.
 pub(super) struct Then {
@@ -30,9 +39,23 @@ pub(super) struct Then {
     sums: Vec<Sum>,
 }
 
+/// The texts of a book as they were, and the day they are judged on.
+struct Texts {
+    store: Store,
+    as_of: Date,
+}
+
+/// A value that a verdict is asked for, and the boat's oars at that step.
+pub(super) struct AskedOf<'a> {
+    pub(super) step: Step,
+    pub(super) name: &'a Name,
+    pub(super) oars: Option<&'a str>,
+}
+
 /// The book as it was at the step that was asked for last: a long history has many.
 pub(super) struct Judge<'p> {
     open: &'p OpenPast,
+    walked: &'p Walked,
     past: &'p Past,
     /// Whether other boats with the same oars matter: only to a name that has the boat's own oars.
     shares: bool,
@@ -41,9 +64,9 @@ pub(super) struct Judge<'p> {
 
 impl<'p> Judge<'p> {
     /// `whole` is the name that verdicts are asked for at, or below it.
-    pub(super) fn new(open: &'p OpenPast, past: &'p Past, whole: &str) -> Self {
+    pub(super) fn new(open: &'p OpenPast, walked: &'p Walked, past: &'p Past, whole: &str) -> Self {
         let shares = Name::record(&past.key.id).at("oars").is_within(whole);
-        Self { open, past, shares, then: None }
+        Self { open, walked, past, shares, then: None }
     }
 
     /// Returns the boat's oars, where other boats that carry them matter.
@@ -60,34 +83,62 @@ impl<'p> Judge<'p> {
     }
 
     fn check(&self, step: Step, oars: Option<&str>) -> Result<Option<Then>, Done> {
+        Ok(self.texts(step, oars)?.map(Texts::checked))
+    }
+
+    /// Returns the texts of a step that the rules about the record look at; none where there was
+    /// no book.
+    fn texts(&self, step: Step, oars: Option<&str>) -> Result<Option<Texts>, Done> {
+        let is_boat = self.past.key.kind == RecordKind::Boat;
+        let oars = self.shared(oars);
         let (store, as_of) = match step {
             Step::Commit(id) => {
                 let as_of = committed_on(&self.open.details(id)?).unwrap_or_else(today);
-                (book_at(self.open, id)?, as_of)
+                let known = is_boat && oars.is_none();
+                let is_other = |blob| known && self.walked.other_boats.contains(&blob);
+                (book_at(self.open, id, is_other)?, as_of)
             }
             Step::NotCommitted => (self.open.folder.clone(), today()),
         };
         let Some(mut store) = store else { return Ok(None) };
-        if self.past.key.kind == RecordKind::Boat {
-            store.files.retain(|named| {
-                !is_other_boat(&named.content, &self.past.key.id, self.shared(oars))
-            });
+        if is_boat {
+            store.files.retain(|named| !is_other_boat(&named.content, &self.past.key.id, oars));
         }
-        let (book, faults) = reading::read(&store.name, store.files);
-        let mut checked = rules::check(&book, &faults, Check { as_of });
-        checked.waive(&book, as_of);
-        let sums = rules::sums(&book, Check { as_of });
-        Ok(Some(Then { book, checked, sums }))
+        Ok(Some(Texts { store, as_of }))
     }
 
-    /// Returns what the rules said of a value: the worst of all that is found at it or rests on it.
-    pub(super) fn verdict(
-        &mut self,
-        step: Step,
-        name: &Name,
-        oars: Option<&str>,
-    ) -> Result<Option<Verdict>, Done> {
-        Ok(self.then(step, oars)?.map(|then| then.verdict(name)))
+    /// Returns what the rules said of each value: the worst of all that is found at it or rests on
+    /// it; none where there was no book. Texts are read in turn, and many are judged at once.
+    pub(super) fn verdicts(&self, asked: &[AskedOf<'_>]) -> Result<Vec<Option<Verdict>>, Done> {
+        let by_step: Vec<&[AskedOf]> = asked.chunk_by(|a, b| a.step == b.step).collect();
+        let mut verdicts = Vec::with_capacity(asked.len());
+        for steps in by_step.chunks(AT_ONCE) {
+            let read = |of: &&[AskedOf]| self.texts(of[0].step, of[0].oars);
+            let texts: Vec<Option<Texts>> = steps.iter().map(read).collect::<Result<_, _>>()?;
+            let judged: Vec<Vec<Option<Verdict>>> = texts
+                .into_par_iter()
+                .zip(steps.par_iter())
+                .map(|(texts, asked)| judged(texts, asked))
+                .collect();
+            verdicts.extend(judged.into_iter().flatten());
+            self.open.progress.told("judging", verdicts.len(), asked.len(), "changes");
+        }
+        Ok(verdicts)
+    }
+}
+
+fn judged(texts: Option<Texts>, asked: &[AskedOf<'_>]) -> Vec<Option<Verdict>> {
+    let then = texts.map(Texts::checked);
+    asked.iter().map(|one| then.as_ref().map(|then| then.verdict(one.name))).collect()
+}
+
+impl Texts {
+    fn checked(self) -> Then {
+        let with = Check { as_of: self.as_of };
+        let (book, faults) = reading::read(&self.store.name, self.store.files);
+        let (mut checked, sums) = rules::check_with_sums(&book, &faults, with);
+        checked.waive(&book, self.as_of);
+        Then { book, checked, sums }
     }
 }
 
@@ -134,8 +185,12 @@ impl Then {
 }
 
 /// Returns the book of a commit; none where there was none.
-fn book_at(open: &OpenPast, id: crate::store::CommitId) -> Result<Option<Store>, Done> {
-    match open.repository.at(id) {
+fn book_at(
+    open: &OpenPast,
+    id: CommitId,
+    left_out: impl Fn(BlobId) -> bool,
+) -> Result<Option<Store>, Done> {
+    match open.repository.at_without(id, left_out) {
         Ok(store) => Ok(Some(store)),
         Err(StoreError::Repository(RepositoryError::NoBook { .. })) => Ok(None),
         Err(error) => Err(refused(&error)),

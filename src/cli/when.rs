@@ -102,11 +102,13 @@ impl Seek<'_> {
     /// Returns each coming and going, and whether the finding stands at the end.
     fn rows(&self) -> Result<(Vec<FoundRow>, bool), Done> {
         let mut graph = Graph::default();
-        let mut judge = Judge::new(self.open, self.past, self.name);
+        let mut judge = Judge::new(self.open, self.walked, self.past, self.name);
         let mut known = Known::default();
         for number in 0..self.walked.steps.len() {
             let found = self.found(number, &mut judge, &mut known)?;
             graph.add(self.walked.parents(number), found);
+            let all = self.walked.steps.len();
+            self.open.progress.told("judging", number + 1, all, "commits");
         }
         let traced = graph.trace(cell);
         let found = |node: usize| traced[node].cell == Cell::Value(1);
@@ -174,7 +176,11 @@ impl Seek<'_> {
         let repository = &self.open.repository;
         let records = repository.records(id).map_err(|error| refused(&error))?;
         let mut texts = Vec::new();
+        let is_known = self.past.key.kind == RecordKind::Boat && oars.is_none();
         for text in records.iter() {
+            if is_known && !text.link && self.walked.other_boats.contains(&text.blob) {
+                continue;
+            }
             let key = (text.blob, oars.cloned());
             let is_other = match others.get(&key) {
                 Some(is_other) => *is_other,

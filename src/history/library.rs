@@ -1,6 +1,7 @@
 //! Every text of a history, each read once: which record it holds, if it is one that is asked for.
 
 use std::collections::HashMap;
+use std::collections::HashSet;
 use std::rc::Rc;
 
 use super::record::Held;
@@ -22,16 +23,23 @@ pub(super) struct Library<'r> {
     wanted: Option<&'r str>,
     by_blob: HashMap<(BlobId, bool, bool), Option<Rc<Held>>>,
     read: usize,
+    /// Texts that are surely of a boat of another id, and don't name the id asked for.
+    other_boats: HashSet<BlobId>,
 }
 
 impl<'r> Library<'r> {
     pub(super) fn new(repository: &'r Repository, wanted: Option<&'r str>) -> Self {
-        Self { repository, wanted, by_blob: HashMap::new(), read: 0 }
+        Self { repository, wanted, by_blob: HashMap::new(), read: 0, other_boats: HashSet::new() }
     }
 
     /// Returns how many texts were read in full.
     pub(super) fn read(&self) -> usize {
         self.read
+    }
+
+    /// Returns the texts that are surely of a boat of another id, and don't name the id asked for.
+    pub(super) fn into_other_boats(self) -> HashSet<BlobId> {
+        self.other_boats
     }
 
     /// Returns what a text holds: a record that is asked for, or something that can't be read. None
@@ -42,6 +50,9 @@ impl<'r> Library<'r> {
             return Ok(known.clone());
         }
         let content = self.repository.content(text)?;
+        if self.is_another(&text.path, &content) && is_boat(&content) {
+            self.other_boats.insert(text.blob);
+        }
         let found = self.take(&text.path, content);
         self.by_blob.insert(at, found.clone());
         Ok(found)
@@ -74,6 +85,11 @@ impl<'r> Library<'r> {
         let begins = |line: &str| TELLING.iter().any(|key| line.starts_with(key));
         !is_root(path) && !text.contains(id) && !text.contains('\\') && text.lines().any(begins)
     }
+}
+
+/// Returns whether a text has the key that tells a boat.
+fn is_boat(content: &Content) -> bool {
+    matches!(content, Content::Text(text) if text.lines().any(|line| line.starts_with("boat:")))
 }
 
 /// Returns whether a path is that of a text which its path alone tells.

@@ -31,7 +31,7 @@ pub use grouping::Group;
 pub use kept::{Kept, Rewritten};
 pub use likeness::{Likeness, same};
 pub use measured::LastMeasured;
-pub use past::{Past, RecordState, Step, Values, Walked};
+pub use past::{Looked, Past, RecordState, Step, Values, Walked};
 pub use record::{Held, Key, Record, held};
 pub use timeline::{Asked, Event, Row, timeline};
 pub use value::Value;

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 use std::collections::HashMap;
+use std::collections::HashSet;
 use std::rc::Rc;
 
 use super::graph::Cell;
@@ -14,6 +15,7 @@ use super::record::Key;
 use super::record::Record;
 use crate::model::Name;
 use crate::model::Said;
+use crate::store::BlobId;
 use crate::store::CommitId;
 use crate::store::Records;
 use crate::store::Repository;
@@ -44,7 +46,12 @@ pub struct Walked {
     shelves: Vec<Vec<Standing>>,
     /// How many texts were read in full.
     pub read: usize,
+    /// Texts of commits that are surely of a boat of another id, and don't name the id asked for.
+    pub other_boats: HashSet<BlobId>,
 }
+
+/// What is called while a history is walked: with how many commits were looked at, and of how many.
+pub type Looked<'t> = &'t dyn Fn(usize, usize);
 
 /// The past of one record.
 pub struct Past {
@@ -85,22 +92,38 @@ impl Walked {
         folder: Option<Store>,
         id: Option<&str>,
     ) -> Result<Self, StoreError> {
+        Self::back_from_telling(repository, from, folder, id, &|_, _| {})
+    }
+
+    /// Walks as [`back_from`](Self::back_from) does, and calls `looked` after each commit.
+    ///
+    /// # Errors
+    ///
+    /// Something on the way is missing or damaged.
+    pub fn back_from_telling(
+        repository: &Repository,
+        from: Option<CommitId>,
+        folder: Option<Store>,
+        id: Option<&str>,
+        looked: Looked<'_>,
+    ) -> Result<Self, StoreError> {
         let mut walked = Self {
             steps: Vec::new(),
             parents: Vec::new(),
             shelf_of: Vec::new(),
             shelves: Vec::new(),
             read: 0,
+            other_boats: HashSet::new(),
         };
         let mut library = Library::new(repository, id);
-        let mut known = Known::default();
         if let Some(from) = from {
-            walked.take_commits(repository, from, &mut library, &mut known)?;
+            walked.take_commits(repository, from, &mut library, looked)?;
         }
         if let Some(folder) = folder {
             walked.take_folder(folder, &mut library);
         }
         walked.read = library.read();
+        walked.other_boats = library.into_other_boats();
         Ok(walked)
     }
 
@@ -124,10 +147,12 @@ impl Walked {
         repository: &Repository,
         from: CommitId,
         library: &mut Library<'_>,
-        known: &mut Known,
+        looked: Looked<'_>,
     ) -> Result<(), StoreError> {
+        let mut known = Known::default();
         let mut numbers: HashMap<CommitId, usize> = HashMap::new();
-        for id in repository.walk(from)?.into_iter().rev() {
+        let ids = repository.walk(from)?;
+        for (number, id) in ids.iter().rev().copied().enumerate() {
             let parents = repository.parents(id)?;
             let parents = parents.iter().filter_map(|parent| numbers.get(parent).copied());
             let parents = parents.collect();
@@ -135,6 +160,7 @@ impl Walked {
             let shelf = known.shelf(&records, library, &mut self.shelves)?;
             numbers.insert(id, self.steps.len());
             self.add(Step::Commit(id), parents, shelf);
+            looked(number + 1, ids.len());
         }
         Ok(())
     }

@@ -97,9 +97,27 @@ impl Checked {
 /// Checks a book with every rule; `faults` is what was told while it was read.
 #[must_use]
 pub fn check(book: &Book, faults: &[Fault], with: Check) -> Checked {
+    let outcomes = outcomes(book, with, |outcome| !matches!(outcome, Outcome::Judged(_)));
+    came_of(book, faults, with, outcomes)
+}
+
+/// Checks a book as [`check`] does and returns its [`sums`] too: each rule looks once for both.
+#[must_use]
+pub fn check_with_sums(book: &Book, faults: &[Fault], with: Check) -> (Checked, Vec<Sum>) {
+    let (mut sums, mut others) = (Vec::new(), Vec::new());
+    for outcome in outcomes(book, with, |_| true) {
+        match outcome {
+            Outcome::Judged(sum) => sums.push(*sum),
+            other => others.push(other),
+        }
+    }
+    (came_of(book, faults, with, others), sums)
+}
+
+fn came_of(book: &Book, faults: &[Fault], with: Check, outcomes: Vec<Outcome>) -> Checked {
     let mut checked = Checked::default();
     checked.findings.extend(faults.iter().filter_map(told));
-    for outcome in outcomes(book, with, |outcome| !matches!(outcome, Outcome::Judged(_))) {
+    for outcome in outcomes {
         match outcome {
             Outcome::Found(finding) => checked.findings.push(*finding),
             Outcome::NotChecked(missing) => checked.not_checked.push(missing),

@@ -128,10 +128,24 @@ impl Repository {
     ///
     /// No book in it, several, or something of it missing or damaged.
     pub fn at(&self, id: CommitId) -> Result<Store, StoreError> {
+        self.at_without(id, |_| false)
+    }
+
+    /// Returns the same without the texts that are `left_out`: they are not read.
+    ///
+    /// # Errors
+    ///
+    /// No book in it, several, or something of it missing or damaged that is not left out.
+    pub fn at_without(
+        &self,
+        id: CommitId,
+        left_out: impl Fn(BlobId) -> bool,
+    ) -> Result<Store, StoreError> {
         let objects = self.objects()?;
         let top = self.lineage.header(&objects, id.0)?.tree;
         let (below, book) = self.place.in_tree(&objects, top, &state(id))?;
-        let things = standing::in_tree(&objects, book)?;
+        let mut things = standing::in_tree(&objects, book)?;
+        things.retain(|thing| thing.kind != standing::Kind::File || !left_out(BlobId(thing.id)));
         let whole = objects.tree(top, "")?;
         texts::store(&objects, &self.top, &below, &things, |path| {
             let entry = whole.get_path(path);
