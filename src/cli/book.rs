@@ -19,6 +19,8 @@ pub(super) struct OpenBook {
     pub(super) book: Book,
     pub(super) faults: Vec<Fault>,
     pub(super) told: Vec<String>,
+    /// Texts of the book that are not in the folder.
+    pub(super) absent: Vec<String>,
 }
 
 /// Opens and reads a book: the one in the folder given, else the one around the current folder.
@@ -37,8 +39,9 @@ pub(super) fn open(given: Option<&Path>, instead: Option<Instead>) -> Result<Ope
 /// Reads a book's texts, wherever they came from.
 pub(super) fn read(store: Store) -> OpenBook {
     let told = besides(&store);
+    let absent = store.absent;
     let (book, faults) = reading::read(&store.name, store.files);
-    OpenBook { book, faults, told }
+    OpenBook { book, faults, told, absent }
 }
 
 impl OpenBook {

@@ -50,6 +50,7 @@ impl Compared {
 struct Guarded {
     store: Store,
     own: Book,
+    guarding: Book,
     loosened: Vec<Finding>,
     told: String,
 }
@@ -66,7 +67,9 @@ pub(super) fn check(
 ) -> Result<CheckedBook, Done> {
     let mut unseen = subject.no_past.take();
     let changed = match &subject.origin {
-        Some(origin) => earlier::changed_readings(origin, &subject.store.files),
+        Some(origin) => {
+            earlier::changed_readings(origin, arguments.since.as_deref(), &subject.store.files)
+        }
         None => Ok(Vec::new()),
     };
     let changed = changed.unwrap_or_else(|error| {
@@ -78,7 +81,9 @@ pub(super) fn check(
         None => None,
     };
     let (store, own) = match guarded {
-        Some(Guarded { store, own, loosened, told }) => (store, Some((own, loosened, told))),
+        Some(Guarded { store, own, guarding, loosened, told }) => {
+            (store, Some((own, guarding, loosened, told)))
+        }
         None => (std::mem::take(&mut subject.store), None),
     };
     let state = match &arguments.since {
@@ -86,13 +91,22 @@ pub(super) fn check(
         None => None,
     };
     let mut open = book::read(store);
+    if let Some((_, guarding, _, _)) = &own {
+        take_boats_limits(&mut open.book, guarding);
+    }
     let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
     checked.hold_beside(&open.book, &earlier::placed(changed, &open.book), as_of);
     if !arguments.no_waivers {
         checked.waive(&open.book, as_of);
     }
-    checked.not_checked.extend(unseen.as_deref().map(past_not_seen));
-    if let Some((own, loosened, told)) = own {
+    if let Some(why) = &unseen {
+        checked.not_checked.push(past_not_seen(why));
+        let told = format!("Not looked at, whether a reading changed without a new day: {why}");
+        open.told.push(shown::line(&told));
+    }
+    checked.not_checked.extend(subject.conflicts.iter().map(|path| not_merged(path)));
+    checked.not_checked.extend(open.absent.iter().map(|path| not_here(path)));
+    if let Some((own, _, loosened, told)) = own {
         checked.also(adopted(&mut open.book, &own, loosened));
         open.told.push(told);
     }
@@ -100,8 +114,10 @@ pub(super) fn check(
         tell_sides(&open.book, &mut checked, sides);
     }
     let mut earlier = state.map(|state| compared(state, &mut checked, arguments, as_of));
-    if let Some(earlier) = earlier.as_mut().filter(|_| !subject.conflicts.is_empty()) {
-        // What is not merged yet is not gone.
+    if let Some(earlier) =
+        earlier.as_mut().filter(|_| !(subject.conflicts.is_empty() && open.absent.is_empty()))
+    {
+        // What is not merged yet, or not in the folder, is not gone.
         earlier.cured.clear();
     }
     Ok(CheckedBook { open, checked, earlier, conflicts: subject.conflicts })
@@ -110,6 +126,16 @@ pub(super) fn check(
 fn past_not_seen(why: &str) -> NotChecked {
     let rule = "changed-but-not-remeasured";
     NotChecked { rule, name: Name::record("club"), missing: vec![shown::line(why)] }
+}
+
+fn not_merged(path: &str) -> NotChecked {
+    let missing = vec!["one text of it: both sides changed the same lines".to_owned()];
+    NotChecked { rule: "unreadable", name: Name::record(path), missing }
+}
+
+fn not_here(path: &str) -> NotChecked {
+    let missing = vec!["the file: this checkout is sparse".to_owned()];
+    NotChecked { rule: "unreadable", name: Name::record(path), missing }
 }
 
 fn guarded(subject: &Subject, rev: &str) -> Result<Guarded, Done> {
@@ -126,7 +152,18 @@ fn guarded(subject: &Subject, rev: &str) -> Result<Guarded, Done> {
     let loosened = rules::loosened(&own, &guarding);
     let of = day.map_or(String::new(), |day| format!(" of {day}"));
     let told = format!("Limits and waivers are those of {rev} (commit {}{of}).", id.short());
-    Ok(Guarded { store, own, loosened, told: shown::line(&told) })
+    Ok(Guarded { store, own, guarding, loosened, told: shown::line(&told) })
+}
+
+/// Gives every boat the limits of her own that she has there; one that is not there has none.
+fn take_boats_limits(book: &mut Book, guarding: &Book) {
+    let mut boats = std::mem::take(&mut book.boats);
+    for boat in &mut boats {
+        let there = guarding.boat(&boat.id.value).map(|there| there.limits.clone());
+        let limits = there.unwrap_or_default();
+        boat.limits = limits.moved(|place| book.adopt(guarding.file(place.file), place.span));
+    }
+    book.boats = boats;
 }
 
 /// Makes findings of another reading of the book point into this one.

@@ -65,7 +65,12 @@ fn compared(arguments: &Diff) -> Result<Done, Done> {
 fn opened(state: State) -> OpenBook {
     match state.store {
         Some(store) => book::read(store),
-        None => OpenBook { book: Book::default(), faults: Vec::new(), told: Vec::new() },
+        None => OpenBook {
+            book: Book::default(),
+            faults: Vec::new(),
+            told: Vec::new(),
+            absent: Vec::new(),
+        },
     }
 }
 

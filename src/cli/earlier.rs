@@ -118,13 +118,15 @@ fn is_setting(path: &str) -> bool {
     path == "club.yaml" || path == "waivers.yaml" || in_classes
 }
 
-/// Returns every reading that differs from what each of the commits before says.
+/// Returns every reading that differs from what each of the commits before says, and, where an
+/// earlier state is named, from what that says: a change may take several commits.
 ///
 /// # Errors
 ///
 /// A commit before that can't be had.
 pub(super) fn changed_readings(
     origin: &Origin,
+    since: Option<&str>,
     texts: &[Named],
 ) -> Result<Vec<ChangedReading>, StoreError> {
     let mut of_all: Option<HashMap<Name, ChangedReading>> = None;
@@ -138,7 +140,13 @@ pub(super) fn changed_readings(
             }
         });
     }
-    Ok(of_all.unwrap_or_default().into_values().collect())
+    let mut changed = of_all.unwrap_or_default();
+    // A base that can't be had is told where the findings are held against it.
+    if let Some(Ok(base)) = since.map(|rev| base(origin, rev)) {
+        let not_later = since_parent(origin, base, texts)?.into_iter();
+        changed.extend(not_later.filter(|(_, one)| one.read_on <= one.read_before));
+    }
+    Ok(changed.into_values().collect())
 }
 
 /// Returns readings where they stand in a book; each once, however many readings it holds.

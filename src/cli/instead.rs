@@ -117,6 +117,7 @@ mod tests {
             root: PathBuf::from("/no/such/book"),
             name: "book".to_owned(),
             files: files.iter().map(|path| Named::text(path, "")).collect(),
+            absent: Vec::new(),
             left_out: Vec::new(),
             warnings: Vec::new(),
         }

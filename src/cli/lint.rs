@@ -52,6 +52,9 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
         told.push(not_merged(conflicts));
         exit = exit.max(Exit::NotChecked);
     }
+    if !open.absent.is_empty() {
+        exit = exit.max(Exit::NotChecked);
+    }
     for Also { format, file } in &arguments.also {
         if let Err(error) =
             whole_file(file, &rendered(&report, *format, Look { colour: false, ..look }))

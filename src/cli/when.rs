@@ -58,6 +58,9 @@ pub(super) fn run(
     cut: Option<String>,
 ) -> Result<Done, Done> {
     let rule = rules::find(rule).ok_or_else(|| no_rule(rule))?;
+    if matches!(rule.looks, Looks::BesideEarlier) {
+        return Err(beside_another_state(rule));
+    }
     let (mut rows, mut stands) = (Vec::new(), false);
     for past in pasts {
         let seek = Seek { open, walked, past, name: &arguments.name, rule };
@@ -72,6 +75,15 @@ pub(super) fn run(
         PastFormat::Markdown => reports::since_markdown(&since),
     };
     Ok(Done { exit: Exit::Clear, result, told: open.told.clone() })
+}
+
+/// What a rule says only of two states held beside each other stands at no commit by itself.
+fn beside_another_state(rule: &Rule) -> Done {
+    let told = format!(
+        "{} is told of two states beside each other. For one commit: tholebook lint --at REV",
+        rule.id
+    );
+    Done::refused(Exit::Usage, vec![told])
 }
 
 fn no_rule(rule: &str) -> Done {

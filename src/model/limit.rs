@@ -220,6 +220,21 @@ pub struct SetLimit {
 pub struct Limits(pub Vec<SetLimit>);
 
 impl Limits {
+    /// Returns the same limits as set in places of another reading of the book.
+    #[must_use]
+    pub fn moved(mut self, mut to: impl FnMut(Place) -> Place) -> Self {
+        for limit in &mut self.0 {
+            limit.place = to(limit.place);
+            for bound in &mut limit.bounds {
+                bound.value.place = to(bound.value.place);
+            }
+            if let Some(source) = &mut limit.source {
+                source.place = to(source.place);
+            }
+        }
+        self
+    }
+
     /// Returns what is set for one limit.
     #[must_use]
     pub fn of(&self, key: LimitKey) -> Option<&SetLimit> {

@@ -11,6 +11,7 @@ mod card_readings;
 mod card_rows;
 mod card_words;
 mod cautions;
+mod cell;
 mod chart;
 mod checked;
 mod cutting;

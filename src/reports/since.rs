@@ -130,7 +130,7 @@ fn found_json(row: &FoundRow) -> FoundJson<'_> {
 /// Returns since when a finding stands as a Markdown table.
 #[must_use]
 pub fn since_markdown(since: &Since) -> String {
-    let cell = super::through_time_markdown::cell;
+    let cell = super::cell::cell;
     let mut out = format!("### {} {}\n\n", cell(&since.name), since.rule);
     out.push_str("| committed | commit | what happened |\n| --- | --- | --- |\n");
     for row in &since.rows {

@@ -1,6 +1,6 @@
 //! The past as Markdown tables.
 
-use super::shown;
+use super::cell::cell;
 use super::through_time::Blame;
 use super::through_time::Timeline;
 use super::through_time::committed;
@@ -77,21 +77,4 @@ fn line(cells: &[&str]) -> String {
 
 fn end(cut: Option<&str>) -> String {
     cut.map(|cut| format!("\n{}\n", cell(cut))).unwrap_or_default()
-}
-
-/// Returns a text that Markdown takes for text: nothing in it marks up, links or ends a cell.
-pub(super) fn cell(text: &str) -> String {
-    let mut out = String::new();
-    for c in shown::line(text).chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '\\' | '`' | '*' | '_' | '[' | ']' | '|' | '#' | '~' | '!' => {
-                out.push('\\');
-                out.push(c);
-            }
-            _ => out.push(c),
-        }
-    }
-    out
 }

@@ -53,7 +53,8 @@ const PARTS: [Part; 4] = [Part::Least, Part::Most, Part::Within, Part::InAll];
 pub fn loosened(own: &Book, guarded: &Book) -> Vec<Finding> {
     let mut findings: Vec<Finding> = Vec::new();
     for finding in own.boats.iter().flat_map(|boat| of_boat(own, guarded, boat)) {
-        let told = findings.iter().any(|one| one.name == finding.name);
+        let is_told = |one: &Finding| one.name == finding.name && one.labels == finding.labels;
+        let told = findings.iter().any(is_told);
         if !told {
             findings.push(finding);
         }

@@ -42,7 +42,14 @@ pub fn open_folder(root: &Path) -> Result<Store, StoreError> {
     let mut left_out: Vec<String> = survey.left_out.iter().map(|path| names::shown(path)).collect();
     left_out.sort_unstable();
     let name = name_of(root, &folder);
-    Ok(Store { root: folder, name, files, left_out, warnings: survey.warnings })
+    Ok(Store {
+        root: folder,
+        name,
+        files,
+        left_out,
+        absent: survey.absent,
+        warnings: survey.warnings,
+    })
 }
 
 /// Walks the folder by git's rules where they can be had, else without.
@@ -62,7 +69,8 @@ fn survey(root: &Path) -> Survey {
 fn survey_by_rules(root: &Path) -> Result<Survey, String> {
     let Some(rules) = Ignoring::around(root)? else { return Ok(survey_of_all(root)) };
     let mut survey = walking::survey(root, |path| rules.leaves_out(path))?;
-    survey.warnings.extend(absent(root, &rules));
+    survey.absent = absent(root, &rules);
+    survey.warnings.extend(sparse(root, &survey.absent));
     Ok(survey)
 }
 
@@ -71,11 +79,15 @@ fn survey_of_all(root: &Path) -> Survey {
     survey
 }
 
-/// Returns a warning for the texts that a sparse checkout keeps out of the folder.
-fn absent(root: &Path, rules: &Ignoring) -> Option<String> {
+/// Returns the texts that a sparse checkout keeps out of the folder.
+fn absent(root: &Path, rules: &Ignoring) -> Vec<String> {
     let texts = rules.sparse().filter(|path| layout::may_be_text(path));
     let gone = texts.filter(|path| root.join(path).symlink_metadata().is_err());
-    let names: Vec<String> = gone.map(|path| names::shown(&path)).collect();
+    gone.map(|path| names::shown(&path)).collect()
+}
+
+/// Returns a warning for texts that are not in the folder.
+fn sparse(root: &Path, names: &[String]) -> Option<String> {
     (!names.is_empty()).then(|| {
         format!(
             "This checkout is sparse: tracked, but not in the folder and so not read: {}. To have \

@@ -63,6 +63,8 @@ pub struct Store {
     /// are no record's, sorted. Folders whose name begins with a
     /// dot, `schema/`, `target/` and what git ignores are not searched for them.
     pub left_out: Vec<String>,
+    /// Texts that belong to the book and are not in its folder: a sparse checkout keeps them out.
+    pub absent: Vec<String>,
     /// What the user should know though the texts are complete, in plain words.
     pub warnings: Vec<String>,
 }

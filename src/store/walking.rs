@@ -30,6 +30,8 @@ pub(super) struct Survey {
     pub(super) left_out: Vec<PathBuf>,
     /// What can't be read, known without trying.
     pub(super) unread: Vec<Unread>,
+    /// Texts that a sparse checkout keeps out of the folder.
+    pub(super) absent: Vec<String>,
     /// What the user should know.
     pub(super) warnings: Vec<String>,
 }

@@ -129,7 +129,9 @@ fn what_is_cured_is_listed_where_it_stood_and_not_counted() {
 fn what_is_cured_is_narrowed_to_the_names_asked_for() {
     let mut before = with_chock("630");
     edit(&mut before, BOAT, "walk-round", "hull: ok", "hull: unfit");
-    let club = club(&before, &sound());
+    let mut after = sound();
+    edit(&mut after, BOAT, "rigged", "date: 2026-10-17", "date: 2026-10-24");
+    let club = club(&before, &after);
     let hull = "kittiwake/rigged/walk-round";
     let run = told(&club, &["--since", "HEAD~1", "--only", hull]).ends(0);
     assert_eq!(run.found(), [format!("cured {UNFIT}")]);

@@ -115,3 +115,31 @@ fn where_the_history_was_cut_off_the_check_is_not_made_and_that_is_told() {
     let missed = |one: &serde_json::Value| one["rule"] == "changed-but-not-remeasured";
     assert!(report["not_checked"].as_array().expect("a list").iter().any(missed), "{}", ran.out);
 }
+
+#[test]
+fn a_change_that_takes_two_commits_is_held_beside_the_state_asked_for() {
+    let club = Club::new();
+    let mut second = edited("chock-to-pin: 602");
+    edit(&mut second, BOAT, "", "wind: light", "wind: none");
+    let ids = club.line(&[sound(), edited("chock-to-pin: 602"), second]);
+    let words = ["--at", "HEAD", "--since", &ids[0].to_string(), "--format", "json"];
+    assert_eq!(lint(&club, &words).found(), [one("changed-but-not-remeasured", NAME, Some("new"))]);
+}
+
+#[test]
+fn a_merge_under_way_brings_its_own_readings() {
+    let club = Club::new();
+    let mut changed = edited("chock-to-pin: 602");
+    rigged_on(&mut changed, "2026-10-24");
+    let mut ours = sound();
+    rigged_on(&mut ours, "2026-10-24");
+    let start = club.commit(0, &[], &sound());
+    let theirs = club.commit(1, &[start], &changed);
+    let ours = (club.commit(2, &[start], &ours), ours);
+    club.check_out(ours.0, &ours.1);
+    club.lay_out(&changed);
+    assert_eq!(lint(&club, &[]).code, 1, "without a merge it is no new reading");
+    std::fs::write(club.git.path().join("MERGE_HEAD"), format!("{theirs}\n")).expect("a file");
+    let ran = lint(&club, &[]);
+    assert_eq!(ran.code, 0, "{}", ran.out);
+}

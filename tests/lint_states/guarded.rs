@@ -72,3 +72,39 @@ fn a_waiver_granted_in_the_same_change_does_not_count() {
     assert_eq!(lint(&club, &[]).code, 0);
     assert_eq!(lint(&club, &["--rules-from", &ids[0].to_string()]).code, 1);
 }
+
+#[test]
+fn a_boat_can_t_lift_a_danger_by_limits_of_her_own() {
+    let mut own = sound();
+    edit(&mut own, BOAT, "", "spares: [A5]", "spares: [A5]\nlimits: {clearance: {least: 1}}");
+    edit(&mut own, BOAT, "seat: 2", "gap: 60", "gap: 55");
+    edit(&mut own, BOAT, "seat: 2", "clearance: 8.0", "clearance: 3.0");
+    edit(&mut own, BOAT, "rigged", "date: 2026-10-17", "date: 2026-10-24");
+    let ran = guarded(sound(), own);
+    let found = ran.found();
+    assert!(
+        found.contains(&one("limit-loosened", "kittiwake/limits/clearance", None)),
+        "{found:?}"
+    );
+    assert!(
+        found.contains(&one("gap-too-tight", "kittiwake/seat-2/rowlock/gap", None)),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn a_boat_keeps_the_limits_of_her_own_that_she_has_there() {
+    let mut strict = sound();
+    edit(&mut strict, BOAT, "", "spares: [A5]", "spares: [A5]\nlimits: {loose: {most: 13}}");
+    let ran = guarded(strict.clone(), sound());
+    let found = ran.found();
+    assert!(found.iter().any(|one| one.0 == "gap-too-loose"), "{found:?}");
+    assert!(found.iter().any(|one| one.0 == "limit-loosened"), "{found:?}");
+}
+
+#[test]
+fn both_ends_of_a_limit_are_told() {
+    let ran = guarded(sound(), with_limits("pitch: {least: 1 deg, most: 9 deg}"));
+    let ends = ran.found().iter().filter(|one| one.0 == "limit-loosened").count();
+    assert_eq!(ends, 2, "{}", ran.out);
+}

@@ -99,3 +99,23 @@ fn only_narrows_what_is_cured_too() {
     let ran = lint(&club, &["--since", &base, "--only", "long-ash", "--format", "json"]);
     assert_eq!(ran.json()["findings"].as_array().map(Vec::len), Some(0), "{}", ran.out);
 }
+
+#[test]
+fn a_book_that_is_not_all_in_the_folder_is_not_checked_and_never_clear() {
+    let club = Club::new();
+    club.line(&[sound()]);
+    let mut index = club.git.index().expect("an index");
+    index.add_all(["*"], git2::IndexAddOption::DEFAULT, None).expect("added");
+    let mut entry = index.get_path(std::path::Path::new(BOAT), 0).expect("the boat");
+    entry.flags |= git2::IndexEntryFlag::EXTENDED.bits();
+    entry.flags_extended |= git2::IndexEntryExtendedFlag::SKIP_WORKTREE.bits();
+    index.add(&entry).expect("an entry");
+    index.write().expect("written");
+    std::fs::remove_file(club.path().join(BOAT)).expect("it was there");
+    let ran = lint(&club, &["--since", "HEAD", "--format", "json"]);
+    assert_eq!(ran.code, 3, "{}{}", ran.out, ran.err);
+    assert!(ran.err.contains("sparse"), "{}", ran.err);
+    let report = ran.json();
+    let missed = report["not_checked"].as_array().expect("a list");
+    assert!(missed.iter().any(|one| one["name"] == BOAT), "{}", ran.out);
+}

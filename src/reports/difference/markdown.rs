@@ -1,9 +1,9 @@
 //! The difference as Markdown, fit to stand under a merge request: whatever stands in a file, it
 //! makes no heading, no link and calls nobody.
 
+use crate::reports::cell::cell;
 use std::fmt::Write as _;
 
-use super::super::shown;
 use super::Difference;
 use super::called;
 use super::spoken;
@@ -13,9 +13,6 @@ use crate::history::ChangeKind;
 use crate::history::State;
 use crate::rules::Finding;
 use crate::rules::Standing;
-
-/// Characters that mean something in Markdown.
-const MEANING: &str = "\\`*_{}[]!|~";
 
 /// Returns the difference as Markdown.
 #[must_use]
@@ -94,38 +91,5 @@ fn table<const N: usize>(
     for row in rows {
         let cells: Vec<String> = row.iter().map(|text| cell(text)).collect();
         let _ = writeln!(out, "| {} |", cells.join(" | "));
-    }
-}
-
-/// Returns a text that shows as it stands, on one line and in one cell.
-fn cell(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    let shown = shown::line(&flat);
-    for c in shown.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '@' => out.push_str("&#64;"),
-            '#' => out.push_str("&#35;"),
-            // What looks like an address becomes a link by itself.
-            ':' => out.push_str("&#58;"),
-            _ if MEANING.contains(c) => out.extend(['\\', c]),
-            _ => out.push(c),
-        }
-    }
-    out.replace("www.", "www&#46;")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn nothing_in_a_cell_is_markdown() {
-        assert_eq!(cell("a|b`c\n<img> @ines #4"), "a\\|b\\`c &lt;img&gt; &#64;ines &#35;4");
-        assert_eq!(cell("[x](http://y) *z*"), "\\[x\\](http&#58;//y) \\*z\\*");
-        assert_eq!(cell("-0.5 mm, A1-2, \u{1b}[2J"), "-0.5 mm, A1-2, \\\\u\\{1b\\}\\[2J");
     }
 }

@@ -35,7 +35,14 @@ pub(super) fn store(
     let mut left_out: Vec<String> = survey.left_out.iter().map(|path| names::shown(path)).collect();
     left_out.sort_unstable();
     let root: PathBuf = top.join(below).components().collect();
-    Ok(Store { name: name(&root), root, files, left_out, warnings: survey.warnings })
+    Ok(Store {
+        name: name(&root),
+        root,
+        files,
+        left_out,
+        absent: survey.absent,
+        warnings: survey.warnings,
+    })
 }
 
 /// Returns the folder's own name; that of a bare repository without its ending.
