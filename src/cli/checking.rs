@@ -13,6 +13,7 @@ use crate::model::Book;
 use crate::model::Name;
 use crate::model::Said;
 use crate::reading;
+use crate::reading::Fault;
 use crate::reports::Earlier;
 use crate::reports::shown;
 use crate::rules;
@@ -29,6 +30,8 @@ pub(super) struct CheckedBook {
     pub(super) checked: Checked,
     pub(super) earlier: Option<Compared>,
     pub(super) conflicts: Vec<String>,
+    /// Whether the book's own settings can't be used as they stand, even where others were.
+    pub(super) settings_are_bad: bool,
 }
 
 /// The earlier state, and what was found there and is gone.
@@ -46,9 +49,10 @@ impl Compared {
 
 /// Limits taken from another state, and what the book's own loosen.
 struct Guarded {
-    store: Store,
     own: Book,
-    loosened: Vec<Finding>,
+    /// What the book's own settings loosen, and what can't be read in them.
+    of_settings: Vec<Finding>,
+    settings_are_bad: bool,
     told: String,
 }
 
@@ -75,8 +79,8 @@ pub(super) fn check(
         Some(rev) => Some(guarded(&subject, rev)?),
         None => None,
     };
-    let (store, own) = match guarded {
-        Some(Guarded { store, own, loosened, told }) => (store, Some((own, loosened, told))),
+    let (store, guarded) = match guarded {
+        Some((store, guarded)) => (store, Some(guarded)),
         None => (std::mem::take(&mut subject.store), None),
     };
     let state = match &arguments.since {
@@ -90,9 +94,11 @@ pub(super) fn check(
         checked.waive(&open.book, as_of);
     }
     checked.not_checked.extend(unseen.as_deref().map(past_not_seen));
-    if let Some((own, loosened, told)) = own {
-        checked.also(adopted(&mut open.book, &own, loosened));
-        open.told.push(told);
+    let mut settings_are_bad = open.settings_are_bad();
+    if let Some(guarded) = guarded {
+        checked.also(adopted(&mut open.book, &guarded.own, guarded.of_settings));
+        open.told.push(guarded.told);
+        settings_are_bad |= guarded.settings_are_bad;
     }
     if let Some(sides) = subject.origin.as_ref().and_then(|origin| origin.sides.as_ref()) {
         tell_sides(&open.book, &mut checked, sides);
@@ -102,7 +108,7 @@ pub(super) fn check(
         // What is not merged yet is not gone.
         earlier.cured.clear();
     }
-    Ok(CheckedBook { open, checked, earlier, conflicts: subject.conflicts })
+    Ok(CheckedBook { open, checked, earlier, conflicts: subject.conflicts, settings_are_bad })
 }
 
 fn past_not_seen(why: &str) -> NotChecked {
@@ -110,7 +116,8 @@ fn past_not_seen(why: &str) -> NotChecked {
     NotChecked { rule, name: Name::record("club"), missing: vec![shown::line(why)] }
 }
 
-fn guarded(subject: &Subject, rev: &str) -> Result<Guarded, Done> {
+/// Returns the subject with the settings of a commit, and what became of its own.
+fn guarded(subject: &Subject, rev: &str) -> Result<(Store, Guarded), Done> {
     let repository = &subject.origin()?.repository;
     let had = || {
         let id = repository.commit(rev)?;
@@ -119,12 +126,25 @@ fn guarded(subject: &Subject, rev: &str) -> Result<Guarded, Done> {
     };
     let (id, day, there) = had().map_err(|error| book::could_not(&error))?;
     let store = earlier::with_settings_of(subject.store.clone(), &there, &[]);
-    let (own, _) = reading::read(&subject.store.name, subject.store.files.clone());
+    let (own, faults) = reading::read(&subject.store.name, subject.store.files.clone());
     let (guarding, _) = reading::read(&there.name, there.files);
-    let loosened = rules::loosened(&own, &guarding);
+    let path = |fault: &Fault| own.file(fault.place.file).path.as_str();
+    let unread: Vec<&Fault> = faults
+        .iter()
+        .filter(|fault| earlier::is_setting(path(fault)))
+        .filter(|fault| !is_same(path(fault), &subject.store, &store))
+        .collect();
+    let settings_are_bad = unread.iter().any(|fault| path(fault) == "club.yaml");
+    let mut of_settings = rules::loosened(&own, &guarding);
+    of_settings.extend(rules::of_reading(unread));
     let of = day.map_or(String::new(), |day| format!(" of {day}"));
     let told = format!("Limits and waivers are those of {rev} (commit {}{of}).", id.short());
-    Ok(Guarded { store, own, loosened, told: shown::line(&told) })
+    Ok((store, Guarded { own, of_settings, settings_are_bad, told: shown::line(&told) }))
+}
+
+fn is_same(path: &str, one: &Store, other: &Store) -> bool {
+    let own = one.files.iter().find(|named| named.path == path);
+    own.is_some_and(|own| other.files.contains(own))
 }
 
 /// Makes findings of another reading of the book point into this one.

@@ -98,7 +98,7 @@ impl Checked {
 #[must_use]
 pub fn check(book: &Book, faults: &[Fault], with: Check) -> Checked {
     let mut checked = Checked::default();
-    checked.findings.extend(faults.iter().filter_map(told));
+    checked.findings.extend(of_reading(faults));
     for outcome in outcomes(book, with, |outcome| !matches!(outcome, Outcome::Judged(_))) {
         match outcome {
             Outcome::Found(finding) => checked.findings.push(*finding),
@@ -143,6 +143,11 @@ fn of_boat(book: &Book, boat: &Boat) -> Vec<Outcome> {
         _ => Vec::new(),
     };
     RULES.iter().flat_map(look).collect()
+}
+
+/// Returns what was told while reading, as findings.
+pub fn of_reading<'f>(faults: impl IntoIterator<Item = &'f Fault>) -> Vec<Finding> {
+    faults.into_iter().filter_map(told).collect()
 }
 
 /// What was told while reading, as a finding of the rule it breaks.

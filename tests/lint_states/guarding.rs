@@ -147,7 +147,7 @@ fn a_class_of_the_clubs_that_is_loosened_is_told_at_the_class() {
     let after = in_class(class(sound(), "own", "40"), "own");
     let run = guarded(&before, &after).ends(1);
     assert!(run.serious().iter().any(|one| one.contains("limit-loosened")), "{:?}", run.serious());
-    let expected = ("classes/own.yaml".into(), line_of(&after, "classes/own.yaml", "chocks"));
+    let expected = ("classes/own.yaml".into(), line_of(&after, "classes/own.yaml", "chocks: {"));
     assert_eq!(place(&run, "limit-loosened"), expected);
 }
 
