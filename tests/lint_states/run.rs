@@ -123,7 +123,7 @@ pub(crate) fn read_again(files: &mut Files, day: u8, values: &str) {
 pub(crate) fn with_chock(chock: &str) -> Files {
     let mut files = sound();
     edit(&mut files, BOAT, "seat: 2", "chock-to-pin: 600", &format!("chock-to-pin: {chock}"));
-    read_again(&mut files, 31, "seat-2/chock-to-pin");
+    read_again(&mut files, 28, "seat-2/chock-to-pin");
     files
 }
 
@@ -131,6 +131,7 @@ pub(crate) fn with_chock(chock: &str) -> Files {
 pub(crate) fn unfit() -> Files {
     let mut files = sound();
     edit(&mut files, BOAT, "walk-round", "hull: ok", "hull: unfit");
+    read_again(&mut files, 28, "rigged/walk-round/hull");
     files
 }
 
