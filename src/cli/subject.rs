@@ -82,7 +82,7 @@ fn files(folder: Option<&Path>, instead: Option<Instead>) -> Result<Subject, Don
     if let Some(instead) = instead {
         instead.put_into(&mut store)?;
     }
-    let opened = Repository::around(&store.root).and_then(|repository| origin(repository));
+    let opened = Repository::around(&store.root).and_then(origin);
     let (origin, no_past) = match opened {
         Ok(origin) => (Some(origin), None),
         Err(StoreError::Repository(RepositoryError::None { .. })) => (None, None),

@@ -238,6 +238,13 @@ fn it_can_be_waived_and_is_only_shown_on_a_boat_out_of_use() {
     fs::write(club.path().join("waivers.yaml"), &waived["waivers.yaml"]).expect("written");
     let run = told(&club, &[]).ends(0);
     assert_eq!(run.serious(), [format!("- fault {RULE} {CHOCK}")]);
+    fs::remove_dir_all(club.path().join(".git")).expect("removed");
+    assert_eq!(told(&club, &[]).ends(0).serious(), [""; 0], "nobody knows whether it is unused");
+    let late = ["--format", "json", "--as-of", "2026-11-21"];
+    assert_eq!(
+        lint_in(club.path(), &late).ends(1).serious(),
+        [format!("- fault waiver-unused {CHOCK}")]
+    );
     let mut unused = chock("602");
     let out = "out-of-use: {since: 2026-10-20, by: Ines Marlow, because: cracked pin}\nseats:";
     edit(&mut unused, BOAT, "", "seats:\n", &format!("{out}\n"));
