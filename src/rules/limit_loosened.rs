@@ -99,8 +99,8 @@ fn one(
     let layer = now.said(key, part).next().map(|said| said.layer);
     let (name, place) = whereabouts(own, boat, moved, key, layer);
     let was = format!("{} {}", part.key(), figure(before.value));
-    Some(Finding::new(&RULE, name, place, format!("{was} there")).saying(format!(
-        "{}: the limit {} allows more than it did: {was} became {is} (there: {})",
+    Some(Finding::new(&RULE, name, place, format!("{was} in the guarded commit")).saying(format!(
+        "{}: the limit {} allows more than it did: {was} became {is} (in the guarded commit: {})",
         boat.called(),
         key.key(),
         before.from,

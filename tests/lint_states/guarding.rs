@@ -84,7 +84,8 @@ fn a_limit_of_the_club_that_is_loosened_is_told_at_its_line() {
     found.sort();
     assert_eq!(found, expected.map(|one| format!("- {one}")));
     assert_eq!(place(&run, "limit-loosened"), (CLUB.into(), line_of(&after, CLUB, "most: 40")));
-    assert!(run.out.contains("most 12 mm became 40 mm"), "{}", run.out);
+    let words = "most 12 mm became 40 mm (in the guarded commit: club.yaml:13)";
+    assert!(run.out.contains(words), "{}", run.out);
     let text = lint(&proposed(&before, &after), &["--rules-from", "HEAD~1"]).ends(1);
     assert!(text.out.contains("chocks: {most: 40, source: mine}"), "{}", text.out);
     assert!(text.err.contains("those of HEAD~1 (commit "), "{}", text.err);

@@ -123,6 +123,8 @@ fn what_is_cured_is_listed_where_it_stood_and_not_counted() {
         assert!(out.contains(&format!("cured: {UNLIKE}: it was: ")), "{out}");
         assert!(out.contains(" cured"), "{out}");
     }
+    let out = lint(&club, &["--since", "HEAD~1", "--spoken"]).out;
+    assert!(out.contains("Cured (fault). It was: Kittiwake: the back chocks differ by 30.0 mill"));
 }
 
 #[test]
