@@ -9,3 +9,5 @@ mod git;
 mod hooks;
 #[path = "with_git/kinds.rs"]
 mod kinds;
+#[path = "with_git/linting.rs"]
+mod linting;

@@ -15,9 +15,11 @@ use crate::model::Book;
 use crate::model::Name;
 use crate::model::Said;
 use crate::reading;
+use crate::reading::Fault;
 use crate::reports::Earlier;
 use crate::reports::shown;
 use crate::rules;
+use crate::rules::ChangedReading;
 use crate::rules::Check;
 use crate::rules::Checked;
 use crate::rules::Finding;
@@ -31,6 +33,8 @@ pub(super) struct CheckedBook {
     pub(super) checked: Checked,
     pub(super) earlier: Option<Compared>,
     pub(super) conflicts: Vec<String>,
+    /// Whether the book's own settings can't be used as they stand, even where others were.
+    pub(super) settings_are_bad: bool,
 }
 
 /// The earlier state, and what was found there and is gone.
@@ -48,10 +52,11 @@ impl Compared {
 
 /// Limits taken from another state, and what the book's own loosen.
 struct Guarded {
-    store: Store,
     own: Book,
     guarding: Book,
-    loosened: Vec<Finding>,
+    /// What the book's own settings loosen, and what can't be read in them.
+    of_settings: Vec<Finding>,
+    settings_are_bad: bool,
     told: String,
 }
 
@@ -65,25 +70,13 @@ pub(super) fn check(
     arguments: &Lint,
     as_of: Date,
 ) -> Result<CheckedBook, Done> {
-    let mut unseen = subject.no_past.take();
-    let changed = match &subject.origin {
-        Some(origin) => {
-            earlier::changed_readings(origin, arguments.since.as_deref(), &subject.store.files)
-        }
-        None => Ok(Vec::new()),
-    };
-    let changed = changed.unwrap_or_else(|error| {
-        unseen = Some(error.to_string());
-        Vec::new()
-    });
+    let (changed, unseen) = changed(&mut subject, arguments);
     let guarded = match &arguments.rules_from {
         Some(rev) => Some(guarded(&subject, rev)?),
         None => None,
     };
-    let (store, own) = match guarded {
-        Some(Guarded { store, own, guarding, loosened, told }) => {
-            (store, Some((own, guarding, loosened, told)))
-        }
+    let (store, guarded) = match guarded {
+        Some((store, guarded)) => (store, Some(guarded)),
         None => (std::mem::take(&mut subject.store), None),
     };
     let state = match &arguments.since {
@@ -91,7 +84,7 @@ pub(super) fn check(
         None => None,
     };
     let mut open = book::read(store);
-    if let Some((_, guarding, _, _)) = &own {
+    if let Some(Guarded { guarding, .. }) = &guarded {
         take_boats_limits(&mut open.book, guarding);
     }
     let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
@@ -99,16 +92,12 @@ pub(super) fn check(
     if !arguments.no_waivers {
         checked.waive(&open.book, as_of);
     }
-    if let Some(why) = &unseen {
-        checked.not_checked.push(past_not_seen(why));
-        let told = format!("Not looked at, whether a reading changed without a new day: {why}");
-        open.told.push(shown::line(&told));
-    }
-    checked.not_checked.extend(subject.conflicts.iter().map(|path| not_merged(path)));
-    checked.not_checked.extend(open.absent.iter().map(|path| not_here(path)));
-    if let Some((own, _, loosened, told)) = own {
-        checked.also(adopted(&mut open.book, &own, loosened));
-        open.told.push(told);
+    tell_unseen(&mut open, &mut checked, unseen.as_deref(), &subject.conflicts);
+    let mut settings_are_bad = open.settings_are_bad();
+    if let Some(guarded) = guarded {
+        checked.also(adopted(&mut open.book, &guarded.own, guarded.of_settings));
+        open.told.push(guarded.told);
+        settings_are_bad |= guarded.settings_are_bad;
     }
     if let Some(sides) = subject.origin.as_ref().and_then(|origin| origin.sides.as_ref()) {
         tell_sides(&open.book, &mut checked, sides);
@@ -120,7 +109,34 @@ pub(super) fn check(
         // What is not merged yet, or not in the folder, is not gone.
         earlier.cured.clear();
     }
-    Ok(CheckedBook { open, checked, earlier, conflicts: subject.conflicts })
+    Ok(CheckedBook { open, checked, earlier, conflicts: subject.conflicts, settings_are_bad })
+}
+
+/// Returns the readings that changed, or why that can't be told.
+fn changed(subject: &mut Subject, arguments: &Lint) -> (Vec<ChangedReading>, Option<String>) {
+    let unseen = subject.no_past.take();
+    let Some(origin) = &subject.origin else { return (Vec::new(), unseen) };
+    let since = arguments.since.as_deref();
+    match earlier::changed_readings(origin, since, &subject.store.files) {
+        Ok(changed) => (changed, unseen),
+        Err(error) => (Vec::new(), Some(error.to_string())),
+    }
+}
+
+/// Counts what was not looked at as not checked, so that it is never clear.
+fn tell_unseen(
+    open: &mut OpenBook,
+    checked: &mut Checked,
+    no_past: Option<&str>,
+    conflicts: &[String],
+) {
+    if let Some(why) = no_past {
+        checked.not_checked.push(past_not_seen(why));
+        let told = format!("Not looked at, whether a reading changed without a new day: {why}");
+        open.told.push(shown::line(&told));
+    }
+    checked.not_checked.extend(conflicts.iter().map(|path| not_merged(path)));
+    checked.not_checked.extend(open.absent.iter().map(|path| not_here(path)));
 }
 
 fn past_not_seen(why: &str) -> NotChecked {
@@ -138,7 +154,8 @@ fn not_here(path: &str) -> NotChecked {
     NotChecked { rule: "unreadable", name: Name::record(path), missing }
 }
 
-fn guarded(subject: &Subject, rev: &str) -> Result<Guarded, Done> {
+/// Returns the subject with the settings of a commit, and what became of its own.
+fn guarded(subject: &Subject, rev: &str) -> Result<(Store, Guarded), Done> {
     let repository = &subject.origin()?.repository;
     let had = || {
         let id = repository.commit(rev)?;
@@ -147,12 +164,21 @@ fn guarded(subject: &Subject, rev: &str) -> Result<Guarded, Done> {
     };
     let (id, day, there) = had().map_err(|error| book::could_not(&error))?;
     let store = earlier::with_settings_of(subject.store.clone(), &there, &[]);
-    let (own, _) = reading::read(&subject.store.name, subject.store.files.clone());
+    let (own, faults) = reading::read(&subject.store.name, subject.store.files.clone());
     let (guarding, _) = reading::read(&there.name, there.files);
-    let loosened = rules::loosened(&own, &guarding);
+    let path = |fault: &Fault| own.file(fault.place.file).path.as_str();
+    let unread: Vec<&Fault> = faults
+        .iter()
+        .filter(|fault| earlier::is_setting(path(fault)))
+        .filter(|fault| !is_same(path(fault), &subject.store, &store))
+        .collect();
+    let settings_are_bad = unread.iter().any(|fault| path(fault) == "club.yaml");
+    let mut of_settings = rules::loosened(&own, &guarding);
+    of_settings.extend(rules::of_reading(unread));
     let of = day.map_or(String::new(), |day| format!(" of {day}"));
     let told = format!("Limits and waivers are those of {rev} (commit {}{of}).", id.short());
-    Ok(Guarded { store, own, guarding, loosened, told: shown::line(&told) })
+    let told = shown::line(&told);
+    Ok((store, Guarded { own, guarding, of_settings, settings_are_bad, told }))
 }
 
 /// Gives every boat the limits of her own that she has there; one that is not there has none.
@@ -164,6 +190,11 @@ fn take_boats_limits(book: &mut Book, guarding: &Book) {
         boat.limits = limits.moved(|place| book.adopt(guarding.file(place.file), place.span));
     }
     book.boats = boats;
+}
+
+fn is_same(path: &str, one: &Store, other: &Store) -> bool {
+    let own = one.files.iter().find(|named| named.path == path);
+    own.is_some_and(|own| other.files.contains(own))
 }
 
 /// Makes findings of another reading of the book point into this one.

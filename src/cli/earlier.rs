@@ -113,7 +113,8 @@ pub(super) fn with_settings_of(mut store: Store, other: &Store, kept: &[&str]) -
     store
 }
 
-fn is_setting(path: &str) -> bool {
+/// Returns whether a text is one of the book's settings.
+pub(super) fn is_setting(path: &str) -> bool {
     let in_classes = path.split('/').next().is_some_and(|top| top.eq_ignore_ascii_case("classes"));
     path == "club.yaml" || path == "waivers.yaml" || in_classes
 }

@@ -38,7 +38,7 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
     let mut came = checking::check(subject, arguments, as_of)?;
     let mut told = std::mem::take(&mut came.open.told);
     told.extend(narrow(&mut came, &arguments.only)?);
-    let CheckedBook { open, checked, earlier, conflicts } = &came;
+    let CheckedBook { open, checked, earlier, conflicts, .. } = &came;
     let earlier = earlier.as_ref().map(Compared::shown);
     let report = Report { book: &open.book, checked, as_of, only: &arguments.only, earlier };
     let look = look(&arguments.look);
@@ -46,7 +46,7 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
         true => reports::spoken(&report, look),
         false => rendered(&report, arguments.format, look),
     };
-    let mut exit = exit(open, checked, arguments);
+    let mut exit = exit(&came, arguments);
     told.extend(reason(exit));
     if !conflicts.is_empty() {
         told.push(not_merged(conflicts));
@@ -158,7 +158,8 @@ fn ids(book: &Book) -> Vec<&str> {
     boats.chain(oar_sets).chain(crews).map(|id| &*id.value).collect()
 }
 
-fn exit(open: &OpenBook, checked: &Checked, arguments: &Lint) -> Exit {
+fn exit(came: &CheckedBook, arguments: &Lint) -> Exit {
+    let CheckedBook { open, checked, .. } = came;
     let gate = match arguments.fail_on {
         FailOn::Danger | FailOn::Never => Level::Danger,
         FailOn::Fault => Level::Fault,
@@ -167,7 +168,7 @@ fn exit(open: &OpenBook, checked: &Checked, arguments: &Lint) -> Exit {
     };
     if open.is_empty() && !arguments.allow_empty {
         Exit::NotChecked
-    } else if open.settings_are_bad() {
+    } else if came.settings_are_bad {
         Exit::Usage
     } else if checked.worst().is_some_and(|worst| worst >= gate) {
         Exit::Findings

@@ -2,7 +2,6 @@
 
 use super::Report;
 use super::aside::aside;
-use super::brief::cured;
 use super::cautions::NO_PERMISSION;
 use super::look::Look;
 use super::place::Places;
@@ -26,7 +25,7 @@ pub fn spoken(report: &Report, look: Look) -> String {
     let places = Places::new(report.book);
     let line = |finding| format!("{}\n", sentence(&places, finding));
     let mut out: String = report.checked.findings.iter().map(line).collect();
-    out.push_str(&said(&cured(report, look)));
+    out.extend(report.earlier.into_iter().flat_map(|earlier| earlier.cured).map(cured));
     out.push_str(&last_line(report, look));
     if report.book.readings > 0 {
         out.push_str(NO_PERMISSION);
@@ -47,6 +46,11 @@ fn sentence(places: &Places, finding: &Finding) -> String {
     let path = path.unwrap_or_default();
     let aside = aside(finding);
     format!("{begin}{aside}. {message}. {remedy} See line {row} of {path}.").replace("..", ".")
+}
+
+fn cured(finding: &Finding) -> String {
+    let message = said(&shown::line(&finding.message));
+    format!("Cured ({}). It was: {message}.\n", finding.level.word()).replace("..", ".")
 }
 
 /// Spells out signs and units where they stand as words of their own.

@@ -116,7 +116,7 @@ pub fn check_with_sums(book: &Book, faults: &[Fault], with: Check) -> (Checked, 
 
 fn came_of(book: &Book, faults: &[Fault], with: Check, outcomes: Vec<Outcome>) -> Checked {
     let mut checked = Checked::default();
-    checked.findings.extend(faults.iter().filter_map(told));
+    checked.findings.extend(of_reading(faults));
     for outcome in outcomes {
         match outcome {
             Outcome::Found(finding) => checked.findings.push(*finding),
@@ -161,6 +161,11 @@ fn of_boat(book: &Book, boat: &Boat) -> Vec<Outcome> {
         _ => Vec::new(),
     };
     RULES.iter().flat_map(look).collect()
+}
+
+/// Returns what was told while reading, as findings.
+pub fn of_reading<'f>(faults: impl IntoIterator<Item = &'f Fault>) -> Vec<Finding> {
+    faults.into_iter().filter_map(told).collect()
 }
 
 /// What was told while reading, as a finding of the rule it breaks.

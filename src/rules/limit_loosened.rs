@@ -17,7 +17,6 @@ use crate::model::Place;
 use crate::model::Span;
 use crate::working::InForce;
 use crate::working::Layer;
-use crate::working::LimitSaid;
 
 pub(super) static RULE: Rule = Rule {
     id: "limit-loosened",
@@ -53,8 +52,11 @@ const PARTS: [Part; 4] = [Part::Least, Part::Most, Part::Within, Part::InAll];
 pub fn loosened(own: &Book, guarded: &Book) -> Vec<Finding> {
     let mut findings: Vec<Finding> = Vec::new();
     for finding in own.boats.iter().flat_map(|boat| of_boat(own, guarded, boat)) {
-        let is_told = |one: &Finding| one.name == finding.name && one.labels == finding.labels;
-        let told = findings.iter().any(is_told);
+        // The same figure of a limit is told of the first boat only.
+        let same = |one: &Finding| {
+            one.name == finding.name && one.labels[0].text == finding.labels[0].text
+        };
+        let told = findings.iter().any(same);
         if !told {
             findings.push(finding);
         }
@@ -66,19 +68,21 @@ fn of_boat(own: &Book, guarded: &Book, boat: &Boat) -> Vec<Finding> {
     // Where the guarded book does not know her, she has no limits of her own there.
     let unknown = Boat { limits: Limits::default(), ..boat.clone() };
     let there = guarded.boat(&boat.id.value).unwrap_or(&unknown);
+    let class = |boat: &Boat| boat.class.as_ref().map(|class| class.value.clone());
+    let moved = class(boat) != class(there);
     let (now, there) = (InForce::new(own, boat), InForce::new(guarded, there));
     let each = LimitKey::ALL.iter().map(|(key, _, _)| *key);
     let parts = each.flat_map(|key| PARTS.map(|part| (key, part)));
-    parts.filter_map(|(key, part)| one(own, boat, [now, there], (key, part))).collect()
+    parts.filter_map(|(key, part)| one(own, boat, moved, [now, there], (key, part))).collect()
 }
 
 fn one(
     own: &Book,
     boat: &Boat,
+    moved: bool,
     [now, there]: [InForce; 2],
-    of: (LimitKey, Part),
+    (key, part): (LimitKey, Part),
 ) -> Option<Finding> {
-    let (key, part) = of;
     let before = there.limit(key, part)?;
     let after = now.limit(key, part);
     let looser = match (&after, part) {
@@ -90,13 +94,13 @@ fn one(
         return None;
     }
     let unit = key.quantity(part).map_or("", |quantity| quantity.unit());
-    let figure = |value: f64| words::number(value, unit);
+    let figure = |value: f64| words::limit(value, unit);
     let is = after.map_or("no limit".to_owned(), |after| figure(after.value));
-    let said = now.said(key, part).next();
-    let (name, place) = whereabouts(own, boat, key, said.as_ref());
+    let layer = now.said(key, part).next().map(|said| said.layer);
+    let (name, place) = whereabouts(own, boat, moved, key, layer);
     let was = format!("{} {}", part.key(), figure(before.value));
-    Some(Finding::new(&RULE, name, place, format!("{was} there")).saying(format!(
-        "{}: the limit {} allows more than it did: {was} became {is} (there: {})",
+    Some(Finding::new(&RULE, name, place, format!("{was} in the guarded commit")).saying(format!(
+        "{}: the limit {} allows more than it did: {was} became {is} (in the guarded commit: {})",
         boat.called(),
         key.key(),
         before.from,
@@ -108,25 +112,33 @@ fn is_less(one: f64, other: f64) -> bool {
     other - one > 1e-9
 }
 
-/// Returns the name and place of a limit as it is set now; what is set nowhere is told at the
-/// top of the club's settings.
-fn whereabouts(own: &Book, boat: &Boat, key: LimitKey, said: Option<&LimitSaid>) -> (Name, Place) {
-    let layer = said.map(|said| said.layer);
-    let limits = match layer {
-        Some(Layer::Boat) => Some(&boat.limits),
-        Some(Layer::Club) => {
-            let class = boat.class.as_ref().map(|class| &class.value);
-            let of_class = own.club.limits.iter().find(|club| Some(&club.class.value) == class);
-            of_class.map(|club| &club.limits)
-        }
-        _ => None,
-    };
-    let place = limits.and_then(|limits| limits.of(key)).map(|set| set.place);
+/// Returns the name and place of a limit as it is set now. What is set nowhere in the book is told
+/// at the boat's class if that is another one, else at the top of the club's settings.
+fn whereabouts(
+    own: &Book,
+    boat: &Boat,
+    moved: bool,
+    key: LimitKey,
+    layer: Option<Layer>,
+) -> (Name, Place) {
     let class = boat.class.as_ref().map_or("", |class| class.value.as_str());
+    let place_of = |limits: &Limits| limits.of(key).map(|set| set.place);
+    let set = match layer {
+        Some(Layer::Boat) => place_of(&boat.limits),
+        Some(Layer::Club) => {
+            let of_class = own.club.limits.iter().find(|club| club.class.value == class);
+            of_class.and_then(|club| place_of(&club.limits))
+        }
+        _ if moved => boat.class.as_ref().map(|class| class.place),
+        _ => {
+            let class = own.class(class).filter(|class| !own.file(class.file).built_in);
+            class.map(|class| place_of(&class.limits).unwrap_or(class.id.place))
+        }
+    };
     let name = match layer {
         Some(Layer::Boat) => boat.record().at("limits").at(key.key()),
         _ => Name::record("club").at("limits").at(class).at(key.key()),
     };
     let top = own.club.file.map(|file| Place { file, span: Span { start: 0, end: 0 } });
-    (name, place.or(top).unwrap_or(boat.id.place))
+    (name, set.or(top).unwrap_or(boat.id.place))
 }

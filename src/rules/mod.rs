@@ -84,7 +84,7 @@ mod wrong_unit;
 mod wrong_word;
 
 pub use changed_but_not_remeasured::ChangedReading;
-pub use checking::{Check, Checked, check, check_with_sums, sums};
+pub use checking::{Check, Checked, check, check_with_sums, of_reading, sums};
 pub use finding::{Figure, Finding, Granted, Label, LimitShown, NotChecked, Outcome};
 pub use level::Level;
 pub use limit_loosened::loosened;

@@ -6,6 +6,9 @@
 use super::finding::Finding;
 use super::finding::Granted;
 use super::level::Level;
+use super::list::find;
+use super::rule::Looks;
+use super::rule::Rule;
 use super::waiver_lapsed;
 use super::waiver_not_allowed;
 use super::waiver_unused;
@@ -24,7 +27,7 @@ pub(super) fn waive(book: &Book, findings: &mut Vec<Finding>, as_of: Date) {
         let Some(named) = Named::of(waiver) else { continue };
         let meant: Vec<usize> = named.positions(findings);
         let Some(first) = meant.first() else {
-            about.push(unused(&named));
+            about.extend((!named.may_be_needed_yet(as_of)).then(|| unused(&named)));
             continue;
         };
         match named.refusal(book, &findings[*first], as_of) {
@@ -58,6 +61,14 @@ impl<'w> Named<'w> {
             finding.rule.id == self.rule.value && finding.name.as_str() == self.finding.value
         };
         (0..findings.len()).filter(|at| meant(&findings[*at])).collect()
+    }
+
+    /// Returns whether the book alone can't tell that there is nothing to waive: the rule looks at
+    /// an earlier state too, and the last day is not over.
+    fn may_be_needed_yet(&self, as_of: Date) -> bool {
+        let beside = |rule: &Rule| matches!(rule.looks, Looks::BesideEarlier);
+        find(&self.rule.value).is_some_and(beside)
+            && self.waiver.until.is_some_and(|until| until.value >= as_of)
     }
 
     /// Returns the waiver with all that it must say, or nothing where something is missing.

@@ -1,69 +1,150 @@
-//! Runs `lint` on a club's repository, and the changes that the tests make.
+//! `lint` run over a club's repository, what it found in short, and edits of her boat.
 
+use std::fs;
+use std::path::Path;
 use std::process::Command;
+use std::process::Stdio;
 
+use git2::Oid;
 use serde_json::Value;
 
 use crate::club::BOAT;
 use crate::club::Club;
 use crate::club::Files;
 use crate::club::edit;
+use crate::club::sound;
 
-pub(crate) struct Ran {
-    pub(crate) code: i32,
+pub(crate) const OARS: &str = "oars/long-ash.yaml";
+pub(crate) const TODAY: &str = "2026-11-01";
+
+/// The day of `TODAY`, counted from the new year.
+pub(crate) const DAY: i64 = 304;
+
+pub(crate) struct Run {
+    pub(crate) code: Option<i32>,
     pub(crate) out: String,
     pub(crate) err: String,
 }
 
-/// Runs `lint` on the club's folder as of 2026-11-01.
-pub(crate) fn lint(club: &Club, words: &[&str]) -> Ran {
-    lint_of(club.path(), &[words, &["--as-of", "2026-11-01"]].concat())
-}
-
-/// Runs `lint` on a folder.
-pub(crate) fn lint_of(folder: &std::path::Path, words: &[&str]) -> Ran {
-    let mut program = Command::new(env!("CARGO_BIN_EXE_tholebook"));
-    program.arg("lint").arg(folder).args(words).env("NO_COLOR", "1").env("COLUMNS", "80");
-    let output = program.output().expect("the program runs");
-    Ran {
-        code: output.status.code().expect("an exit code"),
-        out: String::from_utf8(output.stdout).expect("text"),
-        err: String::from_utf8(output.stderr).expect("text"),
+impl Run {
+    #[track_caller]
+    pub(crate) fn ends(self, code: i32) -> Self {
+        assert_eq!(self.code, Some(code), "out: {}\nerr: {}", self.out, self.err);
+        self
     }
-}
 
-impl Ran {
+    #[track_caller]
     pub(crate) fn json(&self) -> Value {
-        serde_json::from_str(&self.out).unwrap_or_else(|error| panic!("{error}: {}", self.err))
+        serde_json::from_str(&self.out)
+            .unwrap_or_else(|_| panic!("no JSON: {}\n{}", self.out, self.err))
     }
 
-    /// Returns rule, name and state of every finding that is no note.
-    pub(crate) fn found(&self) -> Vec<(String, String, Option<String>)> {
-        let report = self.json();
-        let findings = report["findings"].as_array().expect("findings").iter();
-        let text = |value: &Value| value.as_str().map(str::to_owned);
-        let graver = findings.filter(|finding| finding["level"] != "note");
-        graver
-            .map(|one| {
-                let (rule, name) = (text(&one["rule"]), text(&one["name"]));
-                (rule.expect("a rule"), name.expect("a name"), text(&one["state"]))
-            })
-            .collect()
+    /// Every finding as `state level rule name`, in order.
+    #[track_caller]
+    pub(crate) fn found(&self) -> Vec<String> {
+        let json = self.json();
+        let findings = json["findings"].as_array().expect("a list");
+        let word = |value: &Value| value.as_str().unwrap_or("-").to_owned();
+        let short =
+            |one: &Value| ["state", "level", "rule", "name"].map(|key| word(&one[key])).join(" ");
+        findings.iter().map(short).collect()
+    }
+
+    /// The findings without the notes.
+    #[track_caller]
+    pub(crate) fn serious(&self) -> Vec<String> {
+        let mut found = self.found();
+        found.retain(|one| !one.contains(" note "));
+        found
     }
 }
 
-/// One finding, as [`Ran::found`] gives it.
-pub(crate) fn one(rule: &str, name: &str, state: Option<&str>) -> (String, String, Option<String>) {
-    (rule.to_owned(), name.to_owned(), state.map(str::to_owned))
+pub(crate) fn command(folder: &Path, arguments: &[&str]) -> Command {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_tholebook"));
+    for name in ["GIT_DIR", "GIT_INDEX_FILE", "GIT_WORK_TREE", "COLUMNS", "CLICOLOR_FORCE"] {
+        command.env_remove(name);
+    }
+    command.arg("lint").args(arguments).env("NO_COLOR", "1");
+    command.current_dir(folder).stdin(Stdio::null());
+    command
 }
 
-/// Sets the gap of seat 2, with its worked-out clearance, on a new rigging day.
-pub(crate) fn rigged_with_gap(files: &mut Files, gap: &str, clearance: &str, day: &str) {
-    edit(files, BOAT, "seat: 2", "gap: 60", &format!("gap: {gap}"));
-    edit(files, BOAT, "seat: 2", "clearance: 8.0", &format!("clearance: {clearance}"));
-    rigged_on(files, day);
+/// Runs `lint` in a folder.
+pub(crate) fn lint_in(folder: &Path, arguments: &[&str]) -> Run {
+    of(&mut command(folder, arguments))
 }
 
-pub(crate) fn rigged_on(files: &mut Files, day: &str) {
-    edit(files, BOAT, "rigged", "date: 2026-10-17", &format!("date: {day}"));
+pub(crate) fn of(command: &mut Command) -> Run {
+    let done = command.output().expect("a run");
+    let text = |bytes| String::from_utf8(bytes).expect("UTF-8");
+    Run { code: done.status.code(), out: text(done.stdout), err: text(done.stderr) }
+}
+
+/// Runs `lint` in the club's folder, on the day that these tests are on.
+pub(crate) fn lint(club: &Club, arguments: &[&str]) -> Run {
+    lint_in(club.path(), &[&["--as-of", TODAY], arguments].concat())
+}
+
+/// The same, with JSON.
+pub(crate) fn told(club: &Club, arguments: &[&str]) -> Run {
+    lint(club, &[&["--format", "json"], arguments].concat())
+}
+
+/// Puts files into the index, and only there.
+pub(crate) fn stage(club: &Club, files: &Files) {
+    let tree = club.git.find_tree(club.tree(files)).expect("a tree");
+    let mut index = club.git.index().expect("an index");
+    index.read_tree(&tree).expect("an index of it");
+    index.write().expect("a written index");
+}
+
+/// A club of one commit of some files, checked out.
+pub(crate) fn club_of(files: &Files) -> (Club, Oid) {
+    let club = Club::new();
+    let id = club.commit(DAY - 2, &[], files);
+    club.check_out(id, files);
+    stage(&club, files);
+    (club, id)
+}
+
+/// Says that some values were read again on a day of October.
+pub(crate) fn read_again(files: &mut Files, day: u8, values: &str) {
+    let text = files.get_mut(BOAT).expect("a boat");
+    if !text.contains("read-again:") {
+        text.push_str("read-again:\n");
+    }
+    text.push_str(&format!(
+        "  - {{date: 2026-10-{day}, by: Ines Marlow, checked-by: Tomas Reyne, values: [{values}]}}\n"
+    ));
+}
+
+/// The sound book with a back chock of seat 2 elsewhere, read again: within 15 mm of the others it
+/// is sound, else chocks-unlike.
+pub(crate) fn with_chock(chock: &str) -> Files {
+    let mut files = sound();
+    edit(&mut files, BOAT, "seat: 2", "chock-to-pin: 600", &format!("chock-to-pin: {chock}"));
+    read_again(&mut files, 28, "seat-2/chock-to-pin");
+    files
+}
+
+/// The sound book with a hull that is unfit: a danger.
+pub(crate) fn unfit() -> Files {
+    let mut files = sound();
+    edit(&mut files, BOAT, "walk-round", "hull: ok", "hull: unfit");
+    read_again(&mut files, 28, "rigged/walk-round/hull");
+    files
+}
+
+pub(crate) const UNFIT: &str = "danger walk-round kittiwake/rigged/walk-round/hull";
+pub(crate) const UNLIKE: &str = "fault chocks-unlike kittiwake";
+
+/// Empties the folder, but for its repository.
+pub(crate) fn empty(club: &Club) {
+    for entry in fs::read_dir(club.path()).expect("a folder").flatten() {
+        if entry.file_name() != ".git" {
+            let path = entry.path();
+            if path.is_dir() { fs::remove_dir_all(path) } else { fs::remove_file(path) }
+                .expect("removed");
+        }
+    }
 }

@@ -42,13 +42,6 @@ impl Repository {
         Ok(CommitId(revision::commit(&self.git, rev)?))
     }
 
-    /// Returns the commits that a merge under way is about to bring in; none where there is none.
-    #[must_use]
-    pub fn coming_in(&self) -> Vec<CommitId> {
-        let heads = std::fs::read_to_string(self.git.path().join("MERGE_HEAD")).unwrap_or_default();
-        heads.lines().filter_map(|line| Oid::from_str(line.trim()).ok()).map(CommitId).collect()
-    }
-
     /// Returns the commit that is checked out; none before the first one.
     ///
     /// # Errors

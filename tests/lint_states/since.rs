@@ -79,7 +79,9 @@ fn a_fault_on_other_lines_in_another_file_or_indented_otherwise_is_known() {
 #[test]
 fn a_fault_made_worse_gates_and_one_made_better_does_not() {
     for (chock, code, word) in [("640", 1, "worse"), ("625", 0, "known"), ("630", 0, "known")] {
-        let club = club(&with_chock("630"), &with_chock(chock));
+        let mut after = with_chock(chock);
+        edit(&mut after, BOAT, "read-again", "2026-10-28", "2026-10-29");
+        let club = club(&with_chock("630"), &after);
         let found = told(&club, &["--since", "HEAD~1", "--only", "kittiwake"]).ends(code);
         let found: Vec<String> =
             found.serious().into_iter().filter(|one| one.contains("chocks-unlike")).collect();
@@ -123,6 +125,8 @@ fn what_is_cured_is_listed_where_it_stood_and_not_counted() {
         assert!(out.contains(&format!("cured: {UNLIKE}: it was: ")), "{out}");
         assert!(out.contains(" cured"), "{out}");
     }
+    let out = lint(&club, &["--since", "HEAD~1", "--spoken"]).out;
+    assert!(out.contains("Cured (fault). It was: Kittiwake: the back chocks differ by 30.0 mill"));
 }
 
 #[test]
