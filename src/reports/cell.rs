@@ -17,12 +17,13 @@ pub(super) fn cell(text: &str) -> String {
             '>' => out.push_str("&gt;"),
             '@' => out.push_str("&#64;"),
             '#' => out.push_str("&#35;"),
-            // What looks like an address becomes a link by itself.
-            ':' => out.push_str("&#58;"),
             _ if MEANING.contains(c) => out.extend(['\\', c]),
             _ => out.push(c),
         }
     }
+    // What looks like an address becomes a link by itself.
+    let plain = |out: String, word: &str| out.replace(word, &word.replace(':', "&#58;"));
+    let out = ["://", "mailto:", "xmpp:"].into_iter().fold(out, plain);
     out.replace("www.", "www&#46;")
 }
 
