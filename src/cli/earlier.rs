@@ -143,7 +143,8 @@ pub(super) fn changed_readings(
     }
     let mut changed = of_all.unwrap_or_default();
     // A base that can't be had is told where the findings are held against it.
-    if let Some(Ok(base)) = since.map(|rev| base(origin, rev)) {
+    let base = since.and_then(|rev| base(origin, rev).ok());
+    if let Some(base) = base.filter(|base| !origin.parents.contains(base)) {
         let not_later = since_parent(origin, base, texts)?.into_iter();
         changed.extend(not_later.filter(|(_, one)| one.read_on <= one.read_before));
     }
