@@ -183,9 +183,7 @@ fn folder(path: &Path) -> Result<State, Done> {
 
 /// Returns the day of a moment where it was written down.
 pub(super) fn day_of(moment: Moment) -> Option<Date> {
-    let local = moment.seconds.checked_add(i64::from(moment.offset_minutes) * 60)?;
-    let local = jiff::Timestamp::from_second(local).ok()?;
-    Some(Date::from_civil(jiff::tz::Offset::UTC.to_datetime(local).date()))
+    Date::on_clock(moment.seconds, moment.offset_minutes)
 }
 
 /// A name that stands for no commit is wrong usage; what can't be had is not, nor what may only be
