@@ -13,7 +13,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("reading", &["units", "model", "store", "geometry"]),
     ("working", &["units", "geometry", "metrology", "model"]),
     ("rules", &["units", "geometry", "metrology", "model", "reading", "working"]),
-    ("writing", &["units", "store"]),
+    ("writing", &["units", "store", "model", "reading"]),
     ("history", &["units", "store", "model", "reading", "working"]),
     ("reports", &["units", "model", "reading", "rules", "history", "working", "metrology"]),
     (
@@ -45,6 +45,7 @@ const WRAPPED: &[(&str, &[&str])] = &[
             "src/reading/nearest.rs",
             "src/reports/difference/wording.rs",
             "src/store/repository/revision.rs",
+            "src/writing/splicing/marking.rs",
         ],
     ),
     ("jiff", &["src/units/date.rs", "src/cli/"]),

@@ -14,6 +14,7 @@ mod wording;
 
 pub use address::Address;
 pub use address::Step;
+pub(super) use finding::below;
 pub use meaning::Meaning;
 pub use wording::Wording;
 
@@ -116,7 +117,7 @@ pub fn edited(text: &str, at: &Address, deed: &Deed<'_>) -> Result<String, Refus
 }
 
 /// Returns the outermost value of a text without faults.
-fn root(text: &str) -> Result<Node, Refused> {
+pub(super) fn root(text: &str) -> Result<Node, Refused> {
     let tree = tree::read(text);
     match (tree.root, tree.faults.first()) {
         (Some(root), None) if tree.complete => Ok(root),

@@ -2,3 +2,4 @@
 
 pub mod editing;
 pub mod sample;
+pub mod splicing;

@@ -115,7 +115,7 @@ fn lines_from_elsewhere_keep_their_comments() {
         ("what".to_owned(), Meaning::Word("a crack".to_owned())),
     ]);
     let lines = "found: 2026-11-02\nwhat: a crack # look again".to_owned();
-    let defect = Wording::in_lines(meaning, lines);
+    let defect = Wording::as_written(meaning, lines);
     let text = edited(
         "boat: a\ndefects:\n- found: 2026-01-01\n  what: b\n",
         &Address::root().key("defects"),

@@ -42,6 +42,24 @@ impl Meaning {
         })
     }
 
+    /// Returns what is said whatever the order of the keys; a section or list without parts is as
+    /// good as nothing.
+    #[must_use]
+    pub fn settled(self) -> Self {
+        match self {
+            Self::Map(map) if map.is_empty() => Self::Empty,
+            Self::List(list) if list.is_empty() => Self::Empty,
+            Self::Map(map) => {
+                let settled = |(key, value): (String, Self)| (key, value.settled());
+                let mut map: Vec<_> = map.into_iter().map(settled).collect();
+                map.sort_by(|(one, _), (other, _)| one.cmp(other));
+                Self::Map(map)
+            }
+            Self::List(list) => Self::List(list.into_iter().map(Self::settled).collect()),
+            Self::Empty | Self::Word(_) => self,
+        }
+    }
+
     /// Puts a value at the end of the steps, with the sections on the way.
     pub(super) fn set(&mut self, steps: &[Step], value: Self) {
         match steps.split_first() {

@@ -14,22 +14,6 @@ pub(super) fn holds(old: &Node, edited: &str, at: &Address, deed: &Deed<'_>) -> 
         Deed::Append(value) => meant.append(at.steps(), value.meaning().clone()),
         Deed::Remove => meant.remove(at.steps()),
     }
-    root(edited).is_ok_and(|new| settled(Meaning::of(&new)) == settled(meant))
-}
-
-/// Returns what is said whatever the order of the keys; a section or list without parts is as good as
-/// nothing.
-fn settled(meaning: Meaning) -> Meaning {
-    match meaning {
-        Meaning::Map(map) if map.is_empty() => Meaning::Empty,
-        Meaning::List(list) if list.is_empty() => Meaning::Empty,
-        Meaning::Map(map) => {
-            let mut map: Vec<_> =
-                map.into_iter().map(|(key, value)| (key, settled(value))).collect();
-            map.sort_by(|(one, _), (other, _)| one.cmp(other));
-            Meaning::Map(map)
-        }
-        Meaning::List(list) => Meaning::List(list.into_iter().map(settled).collect()),
-        Meaning::Empty | Meaning::Word(_) => meaning,
-    }
+    let meant = meant.settled();
+    root(edited).is_ok_and(|new| Meaning::of(&new).settled() == meant)
 }

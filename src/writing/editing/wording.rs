@@ -7,8 +7,8 @@ use crate::reading::TAKEN_FOR_OTHERS;
 #[derive(Clone, Debug, Eq, PartialEq)]
 pub struct Wording {
     meaning: Meaning,
-    /// Its lines, where it fills more than one, the outermost at column 0.
-    lines: Option<String>,
+    /// How it is written elsewhere; the outermost of several lines at column 0.
+    written: Option<String>,
 }
 
 impl Wording {
@@ -21,13 +21,14 @@ impl Wording {
     /// Returns a value written on one line.
     #[must_use]
     pub const fn of(meaning: Meaning) -> Self {
-        Self { meaning, lines: None }
+        Self { meaning, written: None }
     }
 
-    /// Returns a value as it is written elsewhere; `lines` must say just that.
+    /// Returns a value as it is written elsewhere, on one line or several; `written` must say just
+    /// that.
     #[must_use]
-    pub const fn in_lines(meaning: Meaning, lines: String) -> Self {
-        Self { meaning, lines: Some(lines) }
+    pub const fn as_written(meaning: Meaning, written: String) -> Self {
+        Self { meaning, written: Some(written) }
     }
 
     /// Returns what it says.
@@ -36,14 +37,15 @@ impl Wording {
         &self.meaning
     }
 
-    /// Returns its lines, if it has more than one.
+    /// Returns its lines, if it is written on more than one.
     pub(super) fn lines(&self) -> Option<&str> {
-        self.lines.as_deref()
+        self.written.as_deref().filter(|written| written.contains('\n'))
     }
 
     /// Returns it on one line.
     pub(super) fn on_one_line(&self) -> String {
-        on_one_line(&self.meaning)
+        let written = self.written.as_deref().filter(|written| !written.contains('\n'));
+        written.map_or_else(|| on_one_line(&self.meaning), str::to_owned)
     }
 }
 
