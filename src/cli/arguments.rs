@@ -1,5 +1,6 @@
 //! What may stand on the command line.
 
+mod merging;
 mod past;
 
 use std::path::PathBuf;
@@ -12,6 +13,7 @@ use clap::ValueEnum;
 use crate::units::Date;
 use crate::units::NotADate;
 
+pub(super) use merging::{Splice, View};
 pub(super) use past::{Blame, History, PastFormat};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
@@ -51,6 +53,11 @@ pub(super) enum Command {
     /// Every value of a record with who last set it, when, and its age
     #[command(after_help = past::EXITS)]
     Blame(Blame),
+    /// A record as plain lines, one value each, for git to compare
+    View(View),
+    /// Joins two changed texts of a record field by field, as git asks for it
+    #[command(after_help = merging::EXITS)]
+    Splice(Splice),
 }
 
 const LINT_EXITS: &str = "\

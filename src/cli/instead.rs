@@ -37,6 +37,11 @@ impl Instead {
         Ok(Self { path: path.to_owned(), content })
     }
 
+    /// A text that stands for a file.
+    pub(super) fn of_text(path: &Path, text: &str) -> Self {
+        Self { path: path.to_owned(), content: Content::Text(text.to_owned()) }
+    }
+
     /// Puts the text into the book, in place of the file or beside the others.
     ///
     /// # Errors

@@ -23,9 +23,11 @@ mod rules;
 mod sample;
 mod schema;
 mod settings;
+mod splice;
 mod states;
 mod subject;
 mod then;
+mod view;
 mod when;
 mod why;
 
@@ -74,6 +76,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Card(card) => card::run(&card),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
+            Command::View(view) => view::run(&view),
+            Command::Splice(splice) => splice::run(&splice),
         },
         Err(asked) => not_run(&asked),
     }

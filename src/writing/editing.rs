@@ -14,7 +14,7 @@ mod wording;
 
 pub use address::Address;
 pub use address::Step;
-pub(super) use finding::below;
+pub use finding::below;
 pub use meaning::Meaning;
 pub use wording::Wording;
 

@@ -13,6 +13,7 @@ use std::collections::HashSet;
 
 pub use json::diff_json;
 pub use markdown::diff_markdown;
+pub(super) use spoken::plain;
 pub use text::diff_text;
 
 use self::consequences::Consequence;

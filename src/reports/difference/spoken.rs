@@ -18,7 +18,7 @@ const WAYS: [(&[&str], &str, &str); 5] = [
 ];
 
 /// Returns a figure without noughts that say nothing.
-pub(super) fn plain(figure: f64) -> String {
+pub(in crate::reports) fn plain(figure: f64) -> String {
     let text = format!("{figure:.6}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text == "-0" { "0".to_owned() } else { text.to_owned() }

@@ -28,7 +28,8 @@ pub(super) fn reached<'n, 'a>(root: &'n Node, at: &'a Address) -> Reached<'n, 'a
 }
 
 /// Returns the value one step down.
-pub(in crate::writing) fn below<'n>(node: &'n Node, step: &Step) -> Option<&'n Node> {
+#[must_use]
+pub fn below<'n>(node: &'n Node, step: &Step) -> Option<&'n Node> {
     match (&node.shape, step) {
         (Shape::Map(entries), Step::Key(key)) => entry(entries, key).map(|entry| &entry.value),
         (Shape::List(items), step) => items.get(index(items, step)?),

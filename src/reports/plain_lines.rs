@@ -1,0 +1,190 @@
+//! A record as plain lines, one value a line in a settled order, for git to compare. Layout, order,
+//! quotes and decimals that say nothing are gone; comments stand at the end.
+
+use std::cmp::Ordering;
+use std::collections::HashMap;
+
+use super::difference::plain;
+use super::shown;
+use crate::model::Book;
+use crate::model::Quantity;
+use crate::model::Said;
+use crate::model::Span;
+use crate::model::Written;
+use crate::reading::tree;
+use crate::reading::tree::Node;
+use crate::reading::tree::Shape;
+use crate::units::Slope;
+
+/// Returns every value of a book's only text, each on a line of its own; nothing where the text can't
+/// be read to its end, or is no record.
+#[must_use]
+pub fn plain_lines(book: &Book) -> Option<String> {
+    let text = &book.files.first()?.text;
+    let tree = tree::read(text);
+    let root = tree.root.filter(|_| tree.faults.is_empty() && tree.complete)?;
+    let mut found = Found { text, written: written(book), lines: Vec::new(), values: Vec::new() };
+    found.take(&root, "");
+    if found.written.is_empty() {
+        return None;
+    }
+    found.lines.sort_by(|(one, ..), (other, ..)| in_number_order(one, other));
+    let values = found.lines.iter().map(|(name, says)| format!("{name}: {says}\n"));
+    let comments = found.comments().into_iter().map(|comment| format!("{comment}\n"));
+    Some(values.chain(comments).collect())
+}
+
+/// Returns every value by the byte at which it is written.
+fn written(book: &Book) -> HashMap<usize, &Written> {
+    book.written.iter().map(|own| (own.place.span.start, own)).collect()
+}
+
+struct Found<'b> {
+    text: &'b str,
+    written: HashMap<usize, &'b Written>,
+    /// Name and what it says.
+    lines: Vec<(String, String)>,
+    /// The bytes of every key and value, in which a `#` begins no comment.
+    values: Vec<Span>,
+}
+
+impl Found<'_> {
+    /// Takes every value at or below a node; `way` is its name where the record has none for it.
+    fn take(&mut self, node: &Node, way: &str) {
+        let below =
+            |part: &str| if way.is_empty() { part.to_owned() } else { format!("{way}/{part}") };
+        match &node.shape {
+            Shape::Map(entries) => {
+                for entry in entries {
+                    self.values.push(entry.key_span);
+                    self.take(&entry.value, &below(&entry.key));
+                }
+            }
+            Shape::List(items) => {
+                for (index, item) in items.iter().enumerate() {
+                    self.take(item, &below(&(index + 1).to_string()));
+                }
+            }
+            Shape::Scalar(_) => {
+                self.values.push(node.span);
+                self.lines.push(self.line(node, way));
+            }
+            Shape::Empty | Shape::Refused => {}
+        }
+    }
+
+    fn line(&self, node: &Node, way: &str) -> (String, String) {
+        let text = &self.text[node.span.start..node.span.end];
+        let (name, says) = match self.written.get(&node.span.start) {
+            Some(own) => (own.name.as_str(), says(&own.said, text)),
+            None => (way, bare(text).to_owned()),
+        };
+        (shown::line(name), shown::line(&says))
+    }
+
+    /// Returns every comment, from its `#` on, in the order of the file.
+    fn comments(&self) -> Vec<String> {
+        let mut comments = Vec::new();
+        let mut at = 0;
+        while let Some(found) = self.text[at..].find('#') {
+            let sign = at + found;
+            let inside = self.values.iter().find(|span| (span.start..span.end).contains(&sign));
+            let end = self.text[sign..].find('\n').map_or(self.text.len(), |end| sign + end);
+            if inside.is_none() {
+                comments.push(shown::line(self.text[sign..end].trim_end()));
+            }
+            at = inside.map_or(end, |span| span.end);
+        }
+        comments
+    }
+}
+
+/// Returns what a value says, in the unit of a bare number.
+fn says(said: &Said, text: &str) -> String {
+    match said {
+        Said::Figure { value, of: Quantity::Ratio | Quantity::Count } => plain(*value),
+        Said::Figure { value, of } => format!("{} {}", plain(*value), of.unit()),
+        Said::Slope(Slope::Offset(offset)) => format!("{} mm", plain(offset.as_mm())),
+        Said::Slope(Slope::Over { offset, down }) => {
+            format!("{} mm over {} mm", plain(offset.as_mm()), plain(down.as_mm()))
+        }
+        Said::Slope(Slope::Angle(angle)) => format!("{} deg", plain(angle.as_deg())),
+        Said::Text(text) => text.clone(),
+        Said::Unread => bare(text).to_owned(),
+    }
+}
+
+/// Returns a written text without the quotes around it.
+fn bare(text: &str) -> &str {
+    let quoted = |mark| text.strip_prefix(mark)?.strip_suffix(mark);
+    quoted('"').or_else(|| quoted('\'')).unwrap_or(text)
+}
+
+/// Compares two names; `seat-2` comes before `seat-10`.
+fn in_number_order(one: &str, other: &str) -> Ordering {
+    let parts = |name: &str| -> Vec<(bool, u64, String)> {
+        let part = |part: &str| match part.parse() {
+            Ok(number) => (true, number, String::new()),
+            Err(_) => (false, 0, part.to_owned()),
+        };
+        name.split(['/', '-']).map(part).collect()
+    };
+    parts(one).cmp(&parts(other)).then_with(|| one.cmp(other))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::reading;
+    use crate::store::Named;
+
+    fn lines(text: &str) -> Option<String> {
+        let (book, _) = reading::read_alone(Named::text("boats/petrel.yaml", text));
+        plain_lines(&book)
+    }
+
+    const BOAT: &str = "\
+boat: petrel
+seats:
+  - seat: 10
+    rowlock: {gap: 57.50} # twice
+  - seat: 2
+    rowlock: {gap: 5.8 cm}
+    pitch: {catch: 11 over 176}
+x-paint: \"blue # not red\"
+";
+
+    #[test]
+    fn every_value_has_its_own_line_in_a_settled_order() {
+        let lines = lines(BOAT).expect("a record");
+        let expected = "\
+petrel/boat: petrel
+petrel/seat-2/pitch/catch: 11 mm over 176 mm
+petrel/seat-2/rowlock/gap: 58 mm
+petrel/seat-2/seat: 2
+petrel/seat-10/rowlock/gap: 57.5 mm
+petrel/seat-10/seat: 10
+x-paint: blue # not red
+# twice
+";
+        assert_eq!(lines, expected);
+    }
+
+    #[test]
+    fn layout_quotes_and_decimals_make_no_difference() {
+        let other = BOAT
+            .replace("57.50", "57.5")
+            .replace("5.8 cm", "58")
+            .replace("  - seat", "- seat")
+            .replace("    ", "  ");
+        assert_ne!(other, BOAT);
+        assert_eq!(lines(&other), lines(BOAT));
+    }
+
+    #[test]
+    fn what_is_no_record_or_has_a_fault_has_no_lines() {
+        for text in ["", "boat: [petrel\n", "on: push\n", "boat: a\nboat: b\n"] {
+            assert_eq!(lines(text), None, "{text:?}");
+        }
+    }
+}
