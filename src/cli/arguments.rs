@@ -1,5 +1,6 @@
 //! What may stand on the command line.
 
+mod guard;
 mod past;
 
 use std::path::PathBuf;
@@ -12,6 +13,7 @@ use clap::ValueEnum;
 use crate::units::Date;
 use crate::units::NotADate;
 
+pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
 pub(super) use past::{Blame, History, PastFormat};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
@@ -51,6 +53,11 @@ pub(super) enum Command {
     /// Every value of a record with who last set it, when, and its age
     #[command(after_help = past::EXITS)]
     Blame(Blame),
+    /// Git hooks that check a book before a commit, a merge, a push; and the server's gate
+    Guard(Guard),
+    /// Is this clone fit to be trusted: whole, guarded, in time
+    #[command(after_help = guard::CHECKUP_EXITS)]
+    Checkup(Checkup),
 }
 
 const LINT_EXITS: &str = "\

@@ -8,10 +8,12 @@ mod blame;
 mod book;
 mod card;
 mod checking;
+mod checkup;
 mod derive;
 mod diff;
 mod earlier;
 mod exit;
+mod guard;
 mod history;
 mod instead;
 mod lint;
@@ -74,6 +76,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Card(card) => card::run(&card),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
+            Command::Guard(guard) => guard::run(&guard),
+            Command::Checkup(checkup) => checkup::run(&checkup),
         },
         Err(asked) => not_run(&asked),
     }

@@ -1,3 +1,4 @@
-//! Writes records: what a club's files are to say. Touches no disk; `store` does that.
+//! Writes texts: what a club's files and git's hooks are to say. Touches no disk; `store` does that.
 
+pub mod guard;
 pub mod sample;
