@@ -160,6 +160,15 @@ fn merge(folder: Option<&Path>, ours: &str, theirs: &str) -> Result<Subject, Don
 }
 
 impl Subject {
+    /// Holds what changed beside one commit before, instead of those it was made from: what came
+    /// and went in between is no change.
+    pub(super) fn follows_on(&mut self, before: CommitId) {
+        if let Some(origin) = &mut self.origin {
+            origin.parents = vec![before];
+            self.no_past = None;
+        }
+    }
+
     /// Returns the repository that another state is asked of.
     ///
     /// # Errors

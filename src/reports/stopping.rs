@@ -13,7 +13,7 @@ use crate::rules::Level;
 const MOST: usize = 20;
 
 /// The most characters of one finding. It may hold a text of the book's own, of any length.
-const LONGEST: usize = 600;
+const LONGEST: usize = 300;
 
 /// Returns the findings that stand at a level or above, and the last line.
 #[must_use]

@@ -252,3 +252,89 @@ fn whole(path: &Path, text: &str) -> io::Result<PathBuf> {
 pub fn is_program(path: &Path) -> bool {
     fs::metadata(path).is_ok_and(|found| found.is_file() && is_executable(&found))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const NAME: &str = "pre-commit";
+
+    fn names(folder: &Path) -> Vec<String> {
+        let entries = fs::read_dir(folder).expect("a folder").flatten();
+        let mut names: Vec<String> =
+            entries.map(|entry| entry.file_name().to_string_lossy().into_owned()).collect();
+        names.sort();
+        names
+    }
+
+    fn seen(folder: &Path) -> Hook {
+        look(folder, NAME).expect("it can be looked at")
+    }
+
+    #[test]
+    fn a_hook_is_put_where_none_was_and_taken_away_again() {
+        let around = tempfile::tempdir().expect("a folder");
+        let folder = around.path().join("hooks");
+        seen(&folder).put("one", false).expect("it is put there");
+        let there = There::File { text: Some("one".to_owned()), is_executable: true };
+        assert_eq!(seen(&folder).there, there);
+        seen(&folder).put("two", true).expect("it is put there");
+        assert_eq!(names(&folder), [NAME]);
+        seen(&folder).take_away().expect("it is taken away");
+        assert!(names(&folder).is_empty());
+    }
+
+    #[test]
+    fn what_was_there_is_kept_and_comes_back() {
+        let around = tempfile::tempdir().expect("a folder");
+        let folder = around.path();
+        fs::write(folder.join(NAME), "theirs").expect("a file");
+        seen(folder).put("ours", false).expect("it is put there");
+        assert_eq!(names(folder), [NAME, "pre-commit.kept-by-tholebook"]);
+        seen(folder).put("ours anew", true).expect("it is put there");
+        seen(folder).take_away().expect("it is taken away");
+        assert_eq!(names(folder), [NAME]);
+        assert_eq!(fs::read_to_string(folder.join(NAME)).expect("a text"), "theirs");
+    }
+
+    #[test]
+    fn of_two_hooks_to_keep_none_is_lost() {
+        let around = tempfile::tempdir().expect("a folder");
+        let folder = around.path();
+        fs::write(folder.join(NAME), "theirs").expect("a file");
+        fs::write(kept(&folder.join(NAME)), "an older one").expect("a file");
+        let refused = seen(folder).put("ours", false).expect_err("two to keep");
+        assert!(matches!(refused, HookError::TwoToKeep { .. }));
+        assert_eq!(names(folder).len(), 2);
+        // A run that broke off between keeping and putting left one hook under two names.
+        fs::write(kept(&folder.join(NAME)), "theirs").expect("a file");
+        seen(folder).put("ours", false).expect("it is put there");
+        assert_eq!(fs::read_to_string(kept(&folder.join(NAME))).expect("a text"), "theirs");
+    }
+
+    #[test]
+    fn a_folder_in_the_place_of_a_hook_is_left_alone() {
+        let around = tempfile::tempdir().expect("a folder");
+        let folder = around.path();
+        fs::create_dir(folder.join(NAME)).expect("a folder");
+        let refused = seen(folder).put("ours", false).expect_err("a folder");
+        assert!(matches!(refused, HookError::NoFile { .. }));
+        assert_eq!(names(folder), [NAME]);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_is_kept_as_a_link_and_one_that_leads_nowhere_too() {
+        let around = tempfile::tempdir().expect("a folder");
+        let folder = around.path();
+        for target in ["/bin/sh", "gone"] {
+            std::os::unix::fs::symlink(target, folder.join(NAME)).expect("a link");
+            seen(folder).put("ours", false).expect("it is put there");
+            let link = fs::read_link(kept(&folder.join(NAME))).expect("a link");
+            assert_eq!(link, Path::new(target));
+            seen(folder).take_away().expect("it is taken away");
+            assert_eq!(fs::read_link(folder.join(NAME)).expect("a link"), Path::new(target));
+            fs::remove_file(folder.join(NAME)).expect("it was there");
+        }
+    }
+}

@@ -14,6 +14,7 @@ use crate::reports::LookedAt;
 use crate::store::Moment;
 use crate::store::Repository;
 use crate::store::Store;
+use crate::store::StoreError;
 use crate::units::Date;
 
 const CURE: &str = "set the clock of this machine: every age and every last day hangs on it";
@@ -23,7 +24,7 @@ const SLACK_SECONDS: i64 = 300;
 
 /// Opens the book and looks at its form.
 pub(super) fn opened(given: Option<&Path>, all: &mut Vec<LookedAt>) -> Option<Store> {
-    let store = match book::opened(given) {
+    let store = match texts(given) {
         Ok(store) => store,
         Err(error) => {
             all.push(unseen("book", &error));
@@ -47,6 +48,22 @@ pub(super) fn opened(given: Option<&Path>, all: &mut Vec<LookedAt>) -> Option<St
         ),
     });
     Some(store)
+}
+
+/// A repository that is only pushed to has no folder of the book: its own branch stands for it.
+fn texts(given: Option<&Path>) -> Result<Store, StoreError> {
+    let in_folder = book::opened(given);
+    let opened = || match given {
+        Some(given) => Repository::around(given).ok(),
+        None => Repository::from_environment(None).ok(),
+    };
+    match in_folder.is_err().then(opened).flatten().filter(Repository::is_bare) {
+        Some(bare) => match bare.head()? {
+            Some(head) => bare.at(head),
+            None => in_folder,
+        },
+        None => in_folder,
+    }
 }
 
 /// Looks whether anything was done later than now.

@@ -14,6 +14,7 @@ use crate::cli::earlier::EarlierBook;
 use crate::cli::exit::Exit;
 use crate::cli::lint;
 use crate::cli::output::Done;
+use crate::cli::subject;
 use crate::cli::subject::Subject;
 use crate::reports;
 use crate::reports::Glyphs;
@@ -23,10 +24,16 @@ use crate::rules;
 use crate::rules::Check;
 use crate::rules::Checked;
 use crate::rules::Level;
+use crate::store::CommitId;
+use crate::store::Repository;
+use crate::store::StoreError;
 use crate::units::Date;
 
 /// A line with what git puts before it, `remote: `, fits a narrow terminal.
 pub(super) const LOOK: Look = Look { width: 72, glyphs: Glyphs::Ascii, colour: false };
+
+/// How many digits of an id are shown where a person reads it.
+const SHORT: usize = 8;
 
 /// How a state is to be judged.
 #[derive(Clone, Copy)]
@@ -45,6 +52,28 @@ pub(super) struct Asked<'a> {
 pub(super) struct Judged {
     pub(super) exit: Exit,
     pub(super) text: String,
+}
+
+/// Returns the book of a commit that is pushed. Whatever commits lie between, what changed is what
+/// differs from where it parted from what was there.
+///
+/// # Errors
+///
+/// It can't be had.
+pub(super) fn tip(
+    repository: Repository,
+    new: CommitId,
+    since: Option<CommitId>,
+) -> Result<Subject, StoreError> {
+    let parted = match since {
+        Some(since) => repository.merge_base(since, new)?,
+        None => None,
+    };
+    let mut subject = subject::commit_in(repository, &new.to_string())?;
+    if let Some(parted) = parted {
+        subject.follows_on(parted);
+    }
+    Ok(subject)
 }
 
 /// Judges a subject.
@@ -71,6 +100,9 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     let earlier = earlier.as_ref().map(Compared::shown);
     let report = Report { book: &open.book, checked, as_of: asked.as_of, only: &[], earlier };
     let mut text = reports::stopping(&report, Level::Fault, LOOK);
+    if let Some(since) = asked.since {
+        text = text.replace(since, since.get(..SHORT).unwrap_or(since));
+    }
     match exit {
         Exit::Usage => text.push_str("club.yaml can't be used as it stands. Mend it first.\n"),
         Exit::NotChecked => text.push_str("There is no boat, no oar set and no crew to check.\n"),
@@ -103,6 +135,6 @@ fn know(checked: &mut Checked, beside: &[EarlierBook], as_of: Date) {
 }
 
 /// Returns the words for a repository or a state that can't be had.
-pub(super) fn could_not(error: &crate::store::StoreError) -> Judged {
+pub(super) fn could_not(error: &StoreError) -> Judged {
     not_judged(book::could_not(error))
 }

@@ -13,9 +13,9 @@ use crate::cli::exit::Exit;
 use crate::cli::lint::today;
 use crate::cli::output::Done;
 use crate::cli::subject;
+use crate::cli::subject::Subject;
 use crate::reports::shown;
 use crate::store::CommitId;
-use crate::store::Repository;
 use crate::store::RepositoryError;
 use crate::store::StoreError;
 
@@ -60,42 +60,35 @@ fn all(arguments: &Books, merged: &[String]) -> Done {
 }
 
 fn one(book: Option<&Path>, merged: &[String]) -> Judged {
-    let repository = match in_a_hook(book) {
-        Ok(repository) => repository,
-        Err(error) => return judging::could_not(&error),
-    };
-    match staged(repository, merged) {
-        Ok(Staged::Book(subject)) => {
-            let asked =
-                Asked { since: Some("HEAD"), beside: merged, rules_from: None, as_of: today() };
-            judging::judged(*subject, &asked)
-        }
-        Ok(Staged::NoBook) => {
+    let subject = match staged(book, merged) {
+        Ok(subject) => subject,
+        Err(error) if is_no_book(&error) && had_none(book) => {
             let text = "tholebook: no book here, neither before nor after: nothing was checked.\n";
-            Judged { exit: Exit::Clear, text: text.to_owned() }
+            return Judged { exit: Exit::Clear, text: text.to_owned() };
         }
-        Err(error) => moved(&error),
-    }
+        Err(error) => return moved(&error),
+    };
+    let asked = Asked { since: Some("HEAD"), beside: merged, rules_from: None, as_of: today() };
+    judging::judged(subject, &asked)
 }
 
-enum Staged {
-    Book(Box<subject::Subject>),
-    /// The branch is about something else.
-    NoBook,
-}
-
-fn staged(repository: Repository, merged: &[String]) -> Result<Staged, StoreError> {
+fn staged(book: Option<&Path>, merged: &[String]) -> Result<Subject, StoreError> {
+    let repository = in_a_hook(book)?;
     let others = merged.iter().map(|id| repository.commit(id));
     let others = others.collect::<Result<Vec<CommitId>, _>>()?;
-    let had_none = match repository.head()? {
-        Some(head) => matches!(repository.at(head), Err(error) if is_no_book(&error)),
-        None => true,
+    subject::staged_in(repository, &others)
+}
+
+/// Returns whether the commit before holds no book either: the branch is about something else.
+fn had_none(book: Option<&Path>) -> bool {
+    let had = || {
+        let repository = in_a_hook(book)?;
+        match repository.head()? {
+            Some(head) => repository.at(head).map(|_| false),
+            None => Ok(true),
+        }
     };
-    match subject::staged_in(repository, &others) {
-        Ok(subject) => Ok(Staged::Book(Box::new(subject))),
-        Err(error) if had_none && is_no_book(&error) => Ok(Staged::NoBook),
-        Err(error) => Err(error),
-    }
+    had().unwrap_or_else(|error| is_no_book(&error))
 }
 
 pub(super) fn is_no_book(error: &StoreError) -> bool {

@@ -17,7 +17,6 @@ use crate::cli::arguments::Push;
 use crate::cli::exit::Exit;
 use crate::cli::lint::today;
 use crate::cli::output::Done;
-use crate::cli::subject;
 use crate::store::CommitId;
 use crate::store::Repository;
 use crate::store::StoreError;
@@ -62,10 +61,11 @@ fn attempt(
         return Ok(passes("not guarded, not checked"));
     }
     let old = update.old.as_deref().filter(|old| repository.commit(old).is_ok());
-    let since = known_from(&repository, old, remote, branch, id)?.map(|id| id.to_string());
+    let since = known_from(&repository, old, remote, branch, id)?;
     let any = repository.has_any_book(id)?;
-    match subject::commit_in(repository, new) {
+    match judging::tip(repository, id, since) {
         Ok(subject) => {
+            let since = since.map(|id| id.to_string());
             let asked = Asked { since: since.as_deref(), beside: &[], rules_from: None, as_of };
             let mut judged = judging::judged(subject, &asked);
             judged.text.insert(0, '\n');

@@ -18,7 +18,6 @@ use crate::cli::arguments::Receive;
 use crate::cli::exit::Exit;
 use crate::cli::lint::today;
 use crate::cli::output::Done;
-use crate::cli::subject;
 use crate::store::CommitId;
 use crate::store::Repository;
 use crate::store::RepositoryError;
@@ -114,9 +113,10 @@ impl Gate<'_> {
                  again. If they must go, whoever keeps the server does it there",
             ));
         }
-        let since = known_from(&repository, old, new)?.map(|id| id.to_string());
+        let since = known_from(&repository, old, new)?;
+        let subject = judging::tip(repository, new, since)?;
+        let since = since.map(|id| id.to_string());
         let rules_from = since.as_deref().filter(|_| self.hold_limits);
-        let subject = subject::commit_in(repository, &new.to_string())?;
         let asked = Asked { since: since.as_deref(), beside: &[], rules_from, as_of: self.as_of };
         let judged = judging::judged(subject, &asked);
         Ok(match judged.exit {

@@ -39,7 +39,7 @@ fn the_commit_of_what_is_staged_of_all_and_of_one_file_is_stopped_for_a_danger_i
 fn a_commit_of_chosen_parts_is_judged_by_those_parts() {
     let club = Club::guarded();
     club.unfit();
-    edit(&club.folder, BOAT, "seat: 4", "  - seat: 4", "  - seat: 4   # by the stern");
+    edit(&club.folder, BOAT, "seats:", "- seat: 4", "- seat: 4   # by the stern");
     let chosen = |answers: &str| {
         let mut git = Command::new("git");
         git.env("GIT_CONFIG_GLOBAL", "/dev/null").current_dir(&club.folder);
@@ -53,6 +53,20 @@ fn a_commit_of_chosen_parts_is_judged_by_those_parts() {
     assert!(harmless.status.success(), "{}", said(&harmless));
     let shown = done(&club.folder, &["show", "HEAD"]);
     assert!(shown.contains("by the stern") && !shown.contains("hull: unfit"), "{shown}");
+}
+
+#[test]
+#[ignore = "needs git"]
+fn an_index_that_cannot_be_read_lets_nothing_pass_and_a_commit_made_anew_is_judged() {
+    let club = Club::guarded();
+    done(&club.folder, &["update-index", "--split-index"]);
+    club.remark("a new crew");
+    let said = club.stopped(&["commit", "--all", "--message", "the crew"], "--no-split-index");
+    assert!(said.contains("not committed"), "{said}");
+    done(&club.folder, &["update-index", "--no-split-index"]);
+    club.passes(&["commit", "--all", "--message", "the crew"]);
+    club.unfit();
+    club.stopped(&["commit", "--all", "--amend", "--no-edit"], "walk-round");
 }
 
 #[test]
