@@ -5,6 +5,8 @@
 mod gate;
 #[path = "with_git/git.rs"]
 mod git;
+#[path = "with_git/guard/mod.rs"]
+mod guard;
 #[path = "with_git/hooks.rs"]
 mod hooks;
 #[path = "with_git/kinds.rs"]

@@ -1,5 +1,6 @@
 //! What may stand on the command line.
 
+mod guard;
 mod merging;
 mod past;
 
@@ -13,6 +14,7 @@ use clap::ValueEnum;
 use crate::units::Date;
 use crate::units::NotADate;
 
+pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
 pub(super) use merging::{Splice, View};
 pub(super) use past::{Blame, History, PastFormat};
 
@@ -58,6 +60,11 @@ pub(super) enum Command {
     /// Joins two changed texts of a record field by field, as git asks for it
     #[command(after_help = merging::EXITS)]
     Splice(Splice),
+    /// Git hooks that check a book before a commit, a merge, a push; and the server's gate
+    Guard(Guard),
+    /// Is this clone fit to be trusted: whole, guarded, in time
+    #[command(after_help = guard::CHECKUP_EXITS)]
+    Checkup(Checkup),
 }
 
 const LINT_EXITS: &str = "\

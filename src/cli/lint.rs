@@ -158,7 +158,8 @@ fn ids(book: &Book) -> Vec<&str> {
     boats.chain(oar_sets).chain(crews).map(|id| &*id.value).collect()
 }
 
-fn exit(came: &CheckedBook, arguments: &Lint) -> Exit {
+/// Returns how a check ended.
+pub(super) fn exit(came: &CheckedBook, arguments: &Lint) -> Exit {
     let CheckedBook { open, checked, .. } = came;
     let gate = match arguments.fail_on {
         FailOn::Danger | FailOn::Never => Level::Danger,

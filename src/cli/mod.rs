@@ -8,10 +8,12 @@ mod blame;
 mod book;
 mod card;
 mod checking;
+mod checkup;
 mod derive;
 mod diff;
 mod earlier;
 mod exit;
+mod guard;
 mod history;
 mod instead;
 mod lint;
@@ -78,6 +80,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Blame(blame) => blame::run(&blame),
             Command::View(view) => view::run(&view),
             Command::Splice(splice) => splice::run(&splice),
+            Command::Guard(guard) => guard::run(&guard),
+            Command::Checkup(checkup) => checkup::run(&checkup),
         },
         Err(asked) => not_run(&asked),
     }

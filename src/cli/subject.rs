@@ -99,29 +99,46 @@ fn origin(repository: Repository) -> Result<Origin, StoreError> {
 }
 
 fn staged(folder: Option<&Path>) -> Result<Subject, Done> {
-    let had = || {
-        let repository = repository(folder)?;
-        let store = repository.staged()?;
-        let origin = Some(origin(repository)?);
-        Ok(Subject { store, day: None, origin, no_past: None, conflicts: Vec::new() })
-    };
+    let had = || staged_in(repository(folder)?, &[]);
     had().map_err(|error: StoreError| book::could_not(&error))
 }
 
+/// Returns what is about to be committed, which follows on the `others` too.
+///
+/// # Errors
+///
+/// It can't be had.
+pub(super) fn staged_in(
+    repository: Repository,
+    others: &[CommitId],
+) -> Result<Subject, StoreError> {
+    let store = repository.staged()?;
+    let mut origin = origin(repository)?;
+    origin.parents.extend(others);
+    origin.tips.extend(others);
+    Ok(Subject { store, day: None, origin: Some(origin), no_past: None, conflicts: Vec::new() })
+}
+
 fn commit(folder: Option<&Path>, rev: &str) -> Result<Subject, Done> {
-    let had = || {
-        let repository = repository(folder)?;
-        let id = repository.commit(rev)?;
-        let store = repository.at(id)?;
-        let details = repository.details(id)?;
-        let day = details.committer.when.and_then(states::day_of);
-        let edge = details.at_the_edge;
-        let no_past = edge.then(|| "the commit before is not in this shallow clone".to_owned());
-        let parents = if edge { Vec::new() } else { details.parents };
-        let origin = Origin { repository, parents, tips: vec![id], sides: None };
-        Ok(Subject { store, day, origin: Some(origin), no_past, conflicts: Vec::new() })
-    };
+    let had = || commit_in(repository(folder)?, rev);
     had().map_err(states::refused)
+}
+
+/// Returns the book of a commit.
+///
+/// # Errors
+///
+/// It can't be had.
+pub(super) fn commit_in(repository: Repository, rev: &str) -> Result<Subject, StoreError> {
+    let id = repository.commit(rev)?;
+    let store = repository.at(id)?;
+    let details = repository.details(id)?;
+    let day = details.committer.when.and_then(states::day_of);
+    let edge = details.at_the_edge;
+    let no_past = edge.then(|| "the commit before is not in this shallow clone".to_owned());
+    let parents = if edge { Vec::new() } else { details.parents };
+    let origin = Origin { repository, parents, tips: vec![id], sides: None };
+    Ok(Subject { store, day, origin: Some(origin), no_past, conflicts: Vec::new() })
 }
 
 fn merge(folder: Option<&Path>, ours: &str, theirs: &str) -> Result<Subject, Done> {
@@ -143,6 +160,15 @@ fn merge(folder: Option<&Path>, ours: &str, theirs: &str) -> Result<Subject, Don
 }
 
 impl Subject {
+    /// Holds what changed beside one commit before, instead of those it was made from: what came
+    /// and went in between is no change.
+    pub(super) fn follows_on(&mut self, before: CommitId) {
+        if let Some(origin) = &mut self.origin {
+            origin.parents = vec![before];
+            self.no_past = None;
+        }
+    }
+
     /// Returns the repository that another state is asked of.
     ///
     /// # Errors

@@ -167,6 +167,14 @@ impl Finding {
         self
     }
 
+    /// Returns whether it stands against the book: it is neither waived nor shown only, and it is a
+    /// danger or was not there before.
+    #[must_use]
+    pub fn stands(&self) -> bool {
+        let old = self.standing == Some(Standing::Known) && self.level < Level::Danger;
+        !self.shown_only && self.waived.is_none() && !old
+    }
+
     /// Makes an outcome of it.
     pub(super) fn found(self) -> Outcome {
         Outcome::Found(Box::new(self))

@@ -3,7 +3,7 @@
 //! The only room that names git and the only one that reads a book's files. What it gives, a
 //! [`Store`], does not tell where the texts came from: [`open_folder`] gives those of a folder, a
 //! [`Repository`] those of a commit, of what is about to be committed, and of a merge. It also
-//! founds a repository from commits that were planned elsewhere.
+//! founds a repository from commits that were planned elsewhere, and puts files among git's hooks.
 //!
 //! ```text
 //! club.yaml      the book's root is the folder that holds it
@@ -17,6 +17,7 @@
 mod error;
 mod folder;
 pub mod founding;
+pub mod hooks;
 mod layout;
 mod line_merge;
 mod named;
@@ -44,6 +45,8 @@ pub use repository::BlobId;
 pub use repository::Commit;
 pub use repository::CommitId;
 pub use repository::Cut;
+pub use repository::HooksFolder;
+pub use repository::Lies;
 pub use repository::Merge;
 pub use repository::Moment;
 pub use repository::Person;

@@ -5,9 +5,11 @@
 //! repository that can't be asked is never an error: it is a sentence for the user, and no file is
 //! left out.
 
+mod branches;
 mod commit;
 mod cure;
 mod error;
+mod hooks;
 mod ids;
 mod ignoring;
 mod lineage;
@@ -19,6 +21,7 @@ mod place;
 mod records;
 mod revision;
 mod shallow;
+mod soundness;
 mod standing;
 mod texts;
 
@@ -36,6 +39,8 @@ pub use commit::Moment;
 pub use commit::Person;
 pub use error::Cut;
 pub use error::RepositoryError;
+pub use hooks::HooksFolder;
+pub use hooks::Lies;
 pub use ids::BlobId;
 pub use ids::CommitId;
 pub use merging::Merge;

@@ -100,13 +100,18 @@ pub(super) fn folder(git: &Repository) -> std::path::PathBuf {
     folder.components().collect()
 }
 
-fn cut(git: &Repository) -> Cut {
+/// Returns whether a repository was cloned with a filter.
+pub(super) fn is_filtered(git: &Repository) -> bool {
     let filtered = || {
         let config = git.config()?.snapshot()?;
         let mut entries = config.entries(Some("^remote\\..*\\.promisor$"))?;
         Ok::<bool, git2::Error>(entries.next().is_some_and(|entry| entry.is_ok()))
     };
-    if filtered().unwrap_or(false) {
+    filtered().unwrap_or(false)
+}
+
+fn cut(git: &Repository) -> Cut {
+    if is_filtered(git) {
         Cut::Filtered
     } else if super::shallow::is(git) {
         Cut::Shallow

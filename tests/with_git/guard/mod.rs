@@ -1,0 +1,10 @@
+//! The hooks that `guard` puts in place, called by git itself. The days of the book are moved, so
+//! that it is sound on whatever day the tests are run.
+
+mod club;
+mod commits;
+mod kept;
+mod odd;
+mod passing_by;
+mod pushes;
+mod receiving;
