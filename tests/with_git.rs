@@ -13,3 +13,5 @@ mod hooks;
 mod kinds;
 #[path = "with_git/linting.rs"]
 mod linting;
+#[path = "with_git/wiring.rs"]
+mod wiring;

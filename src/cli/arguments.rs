@@ -15,7 +15,7 @@ use crate::units::Date;
 use crate::units::NotADate;
 
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
-pub(super) use merging::{Splice, View};
+pub(super) use merging::{Splice, Unwire, View, Wire};
 pub(super) use past::{Blame, History, PastFormat};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
@@ -55,6 +55,11 @@ pub(super) enum Command {
     /// Every value of a record with who last set it, when, and its age
     #[command(after_help = past::EXITS)]
     Blame(Blame),
+    /// Have git compare and merge records by value in this clone
+    #[command(after_help = merging::WIRE_EXITS)]
+    Wire(Wire),
+    /// Undo what wire did
+    Unwire(Unwire),
     /// A record as plain lines, one value each, for git to compare
     View(View),
     /// Joins two changed texts of a record field by field, as git asks for it

@@ -20,6 +20,7 @@ mod lint;
 mod look;
 mod output;
 mod past;
+mod program;
 mod progress;
 mod rules;
 mod sample;
@@ -32,6 +33,7 @@ mod then;
 mod view;
 mod when;
 mod why;
+mod wire;
 
 use std::ffi::OsString;
 use std::panic;
@@ -78,6 +80,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Card(card) => card::run(&card),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
+            Command::Wire(asked) => wire::wire(&asked),
+            Command::Unwire(asked) => wire::unwire(&asked),
             Command::View(view) => view::run(&view),
             Command::Splice(splice) => splice::run(&splice),
             Command::Guard(guard) => guard::run(&guard),

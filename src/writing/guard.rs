@@ -144,7 +144,7 @@ fn missing(moment: Moment) -> &'static str {
     }
 }
 
-fn quoted(word: &str) -> String {
+pub(super) fn quoted(word: &str) -> String {
     format!("'{}'", word.replace('\'', r"'\''"))
 }
 

@@ -4,3 +4,4 @@ pub mod editing;
 pub mod guard;
 pub mod sample;
 pub mod splicing;
+pub mod wiring;

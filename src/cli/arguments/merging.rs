@@ -16,6 +16,36 @@ Exit codes:
   3  could not read or write; OURS is as it was
   4  a fault of the program";
 
+pub(super) const WIRE_EXITS: &str = "\
+Exit codes:
+  0  done; with --check: all as it should be
+  1  with --check: something is not
+  2  wrong usage
+  3  something that can't be read or written
+  4  a fault of the program";
+
+#[derive(Args, Debug)]
+pub(in crate::cli) struct Wire {
+    /// Only say what is as it should be and what is not; nothing is written
+    #[arg(long)]
+    pub(in crate::cli) check: bool,
+
+    /// Allow a program that lies among the repository's own files
+    #[arg(long)]
+    pub(in crate::cli) program_among_files: bool,
+
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(in crate::cli) book: Option<PathBuf>,
+}
+
+#[derive(Args, Debug)]
+pub(in crate::cli) struct Unwire {
+    /// The book's folder [default: the book around the current folder]
+    #[arg(long, value_name = "DIR")]
+    pub(in crate::cli) book: Option<PathBuf>,
+}
+
 #[derive(Args, Debug)]
 pub(in crate::cli) struct View {
     /// The file; one that can't be read as a record is shown as it is

@@ -1,6 +1,5 @@
 //! `guard install`: puts the hooks in place.
 
-use std::fs;
 use std::path::Path;
 use std::path::PathBuf;
 
@@ -10,6 +9,7 @@ use crate::cli::arguments::Install;
 use crate::cli::book;
 use crate::cli::exit::Exit;
 use crate::cli::output::Done;
+use crate::cli::program;
 use crate::reports::shown;
 use crate::store;
 use crate::store::HooksFolder;
@@ -21,6 +21,8 @@ use crate::store::hooks::HookError;
 use crate::store::hooks::There;
 use crate::writing::guard::Moment;
 use crate::writing::guard::Script;
+
+const ALLOW: &str = "guard install --program-among-files";
 
 /// A hook that is to be put in place, and what is there.
 struct Planned {
@@ -36,7 +38,7 @@ pub(super) fn run(arguments: &Install) -> Done {
 
 fn installed(arguments: &Install) -> Result<Done, Done> {
     let (repository, books) = place(&arguments.books.book)?;
-    let program = program(&repository, arguments.program_among_files)?;
+    let program = program::own_path(&repository, arguments.program_among_files, ALLOW)?;
     let found = repository.hooks().map_err(|error| book::could_not(&error))?;
     let scripts = moments(&repository).iter().map(|moment| Script {
         moment: *moment,
@@ -121,28 +123,6 @@ fn of_book(given: &Path) -> Result<(Repository, String), Done> {
 /// A name on a line of its own, as it is.
 fn may_stand_in_a_hook(name: &str) -> bool {
     !name.contains(|c: char| c.is_control() || c == '\\')
-}
-
-/// Returns this program's own path, unless a commit could change what lies there.
-fn program(repository: &Repository, among_files: bool) -> Result<String, Done> {
-    let own = std::env::current_exe().and_then(fs::canonicalize).map_err(|error| {
-        let told = format!("Where this program lies can't be found out: {error}");
-        Done::refused(Exit::NotChecked, vec![shown::line(&told)])
-    })?;
-    if !among_files && repository.work_trees().iter().any(|top| own.starts_with(top)) {
-        let told = format!(
-            "This program lies among the repository's own files, {}: what a commit can change must \
-             not judge that commit.",
-            store::shown(&own)
-        );
-        let help = "Install it elsewhere (cargo install --path .) and call that one, or allow it: \
-                    guard install --program-among-files";
-        return Err(Done::refused(Exit::Usage, vec![shown::line(&told), help.to_owned()]));
-    }
-    let text = own.to_str().filter(|text| !text.contains(char::is_control));
-    text.map(ToOwned::to_owned).ok_or_else(|| {
-        wrong("The name of the folder this program lies in can't be put into a hook. Move it.")
-    })
 }
 
 /// Nothing is written where others may be hit by it, or where a commit decides what is run.

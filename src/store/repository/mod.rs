@@ -20,6 +20,7 @@ mod past;
 mod place;
 mod records;
 mod revision;
+mod settings;
 mod shallow;
 mod soundness;
 mod standing;

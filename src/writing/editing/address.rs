@@ -72,15 +72,20 @@ impl fmt::Display for Step {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Key(key) => f.write_str(key),
-            Self::Part { key, is } => write!(f, "{key} {is}"),
+            Self::Part { key, is } if key == "seat" => write!(f, "seat-{is}"),
+            Self::Part { is, .. } => f.write_str(is),
             Self::Number(number) => write!(f, "{number}"),
         }
     }
 }
 
+/// As the names of the book: the list that a named part stands in is left out.
 impl fmt::Display for Address {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (number, step) in self.0.iter().enumerate() {
+        let is_list_of_named =
+            |index: usize| matches!(self.0.get(index + 1), Some(Step::Part { .. }));
+        let steps = self.0.iter().enumerate().filter(|(index, _)| !is_list_of_named(*index));
+        for (number, (_, step)) in steps.enumerate() {
             let before = if number == 0 { "" } else { "/" };
             write!(f, "{before}{step}")?;
         }

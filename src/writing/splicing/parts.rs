@@ -32,12 +32,10 @@ struct Part {
 /// Finds what theirs changes in a list of sections.
 pub(super) fn changes(theirs: &Theirs<'_>, three: Three<'_>, at: &Places, found: &mut Vec<Change>) {
     let lists = [of(three.base), of(three.ours), of(three.theirs)];
-    let parts = match key_of(&at.ours).filter(|key| are_named(&lists, key)) {
-        Some(key) => named(&lists, key),
-        None => of_log(&lists),
-    };
+    let key = key_of(&at.ours).filter(|key| are_named(&lists, key));
+    let parts = key.map_or_else(|| of_log(&lists), |key| named(&lists, key));
     for part in parts {
-        of_part(theirs, &lists, part, at, found);
+        of_part(theirs, &lists, (part, key), at, found);
     }
 }
 
@@ -124,23 +122,25 @@ fn is_of_one_day(one: &Meaning, other: &Meaning) -> bool {
 fn of_part(
     theirs: &Theirs<'_>,
     lists: &[&[Meaning]; 3],
-    part: Part,
+    (part, key): (Part, Option<&str>),
     at: &Places,
     found: &mut Vec<Change>,
 ) {
     let state = |list: usize, index: Option<usize>| index.map_or(NOTHING, |at| &lists[list][at]);
     let (base, ours) = (state(0, part.base), state(1, part.ours));
+    let place = |own: usize| match key.map(|key| (key, value_of(ours, key))) {
+        Some((key, Meaning::Word(name))) => at.ours.part(key, name),
+        _ => at.ours.number(own + 1),
+    };
     match (part.ours, part.theirs) {
         (Some(own), Some(other)) => {
             let three = Three { base, ours, theirs: &lists[2][other] };
-            let at = Places { ours: at.ours.number(own + 1), theirs: at.theirs.number(other + 1) };
+            let at = Places { ours: place(own), theirs: at.theirs.number(other + 1) };
             differing::of_value(theirs, three, &at, found);
         }
-        (Some(own), None) => found.push(Change {
-            at: at.ours.number(own + 1),
-            does: Does::Remove,
-            disputed: !same(ours, base),
-        }),
+        (Some(own), None) => {
+            found.push(Change { at: place(own), does: Does::Remove, disputed: !same(ours, base) })
+        }
         (None, Some(other)) => {
             let value = &lists[2][other];
             // Taken away here, changed there.

@@ -1,7 +1,7 @@
 //! The hooks that `guard` puts in place, called by git itself. The days of the book are moved, so
 //! that it is sound on whatever day the tests are run.
 
-mod club;
+pub(crate) mod club;
 mod commits;
 mod kept;
 mod odd;
