@@ -15,3 +15,5 @@ mod kinds;
 mod linting;
 #[path = "with_git/wiring.rs"]
 mod wiring;
+#[path = "with_git/recipes.rs"]
+mod recipes;
