@@ -65,6 +65,11 @@ pub(super) fn is_aside(folder: &Path) -> bool {
     is_dotted(folder) || ASIDE.iter().any(|name| folder.as_os_str() == OsStr::new(name))
 }
 
+/// Returns whether a file outside the folders of records looks like a record that was misplaced.
+pub(super) fn is_missed(path: &Path) -> bool {
+    is_yaml(path) && !is_dotted(path)
+}
+
 /// Returns whether the last part begins with a dot.
 pub(super) fn is_dotted(path: &Path) -> bool {
     path.file_name().unwrap_or_default().as_encoded_bytes().starts_with(b".")

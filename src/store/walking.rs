@@ -96,7 +96,7 @@ impl Survey {
                     "\"{name}\" is a file; a folder of that name would hold records. It was not read."
                 ));
             }
-            Part::Elsewhere if layout::is_yaml(path) => self.left_out.push(path.into()),
+            Part::Elsewhere if layout::is_missed(path) => self.left_out.push(path.into()),
             Part::Records if !layout::is_dotted(path) => self.left_out.push(path.into()),
             _ => {}
         }
