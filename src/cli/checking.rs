@@ -99,10 +99,10 @@ pub(super) fn check(
         open.told.push(guarded.told);
         settings_are_bad |= guarded.settings_are_bad;
     }
+    let mut earlier = state.map(|state| compared(state, &mut checked, arguments, as_of));
     if let Some(sides) = subject.origin.as_ref().and_then(|origin| origin.sides.as_ref()) {
         tell_sides(&open.book, &mut checked, sides);
     }
-    let mut earlier = state.map(|state| compared(state, &mut checked, arguments, as_of));
     if let Some(earlier) =
         earlier.as_mut().filter(|_| !(subject.conflicts.is_empty() && open.absent.is_empty()))
     {

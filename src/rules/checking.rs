@@ -14,7 +14,7 @@ use super::list::RULES;
 use super::list::find;
 use super::rule::Looks;
 use super::rule::Rule;
-use super::since::Since;
+use super::since::Comparison;
 use super::since::Standing;
 use super::since::compared;
 use super::sum::Sum;
@@ -85,7 +85,7 @@ impl Checked {
 
     /// Marks how each finding stands to an earlier check; returns what is gone since.
     pub fn mark_since(&mut self, before: &Self) -> Vec<Finding> {
-        let Since { standing, cured } = compared(before, self);
+        let Comparison { standing, cured } = compared(before, self);
         let cured = cured.into_iter().cloned().collect();
         for (finding, standing) in self.findings.iter_mut().zip(standing) {
             finding.standing = Some(standing);
