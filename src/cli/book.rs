@@ -40,7 +40,8 @@ pub(super) fn open(given: Option<&Path>, instead: Option<Instead>) -> Result<Ope
 pub(super) fn read(store: Store) -> OpenBook {
     let told = besides(&store);
     let absent = store.absent;
-    let (book, faults) = reading::read(&store.name, store.files);
+    let (mut book, faults) = reading::read(&store.name, store.files);
+    book.unread.clone_from(&absent);
     OpenBook { book, faults, told, absent }
 }
 

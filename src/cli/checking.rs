@@ -75,6 +75,7 @@ pub(super) fn check(
         Some(rev) => Some(guarded(&subject, rev)?),
         None => None,
     };
+    let unread_settings = unread_settings(&subject);
     let (store, guarded) = match guarded {
         Some((store, guarded)) => (store, Some(guarded)),
         None => (std::mem::take(&mut subject.store), None),
@@ -84,6 +85,7 @@ pub(super) fn check(
         None => None,
     };
     let mut open = book::read(store);
+    open.book.unread.extend_from_slice(&subject.conflicts);
     if let Some(Guarded { guarding, .. }) = &guarded {
         take_boats_limits(&mut open.book, guarding);
     }
@@ -94,7 +96,12 @@ pub(super) fn check(
     }
     tell_unseen(&mut open, &mut checked, unseen.as_deref(), &subject.conflicts);
     let mut settings_are_bad = open.settings_are_bad();
-    if let Some(guarded) = guarded {
+    if let Some(mut guarded) = guarded {
+        if !unread_settings.is_empty() {
+            // What can't be read here has not been loosened.
+            guarded.of_settings.retain(|finding| finding.rule.id != "limit-loosened");
+            checked.not_checked.push(limits_not_seen(&unread_settings));
+        }
         checked.also(adopted(&mut open.book, &guarded.own, guarded.of_settings));
         open.told.push(guarded.told);
         settings_are_bad |= guarded.settings_are_bad;
@@ -147,6 +154,17 @@ fn past_not_seen(why: &str) -> NotChecked {
 fn not_merged(path: &str) -> NotChecked {
     let missing = vec!["one text of it: both sides changed the same lines".to_owned()];
     NotChecked { rule: "unreadable", name: Name::record(path), missing }
+}
+
+/// Returns the settings of the book that can't be had here.
+fn unread_settings(subject: &Subject) -> Vec<String> {
+    let unread = subject.conflicts.iter().chain(&subject.store.absent);
+    unread.filter(|path| earlier::is_setting(path)).cloned().collect()
+}
+
+fn limits_not_seen(paths: &[String]) -> NotChecked {
+    let missing = paths.iter().map(|path| format!("the text of {}", shown::line(path))).collect();
+    NotChecked { rule: "limit-loosened", name: Name::record("club"), missing }
 }
 
 fn not_here(path: &str) -> NotChecked {

@@ -47,7 +47,7 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
         false => rendered(&report, arguments.format, look),
     };
     let mut exit = exit(&came, arguments);
-    told.extend(reason(exit));
+    told.extend(reason(exit).filter(|_| open.book.unread.is_empty() || exit == Exit::Usage));
     if !conflicts.is_empty() {
         told.push(not_merged(conflicts));
         exit = exit.max(Exit::NotChecked);
@@ -139,13 +139,20 @@ fn names_known(
     let has = |whole: &str| known.iter().any(|name| name.is_within(whole));
     let mut told = Vec::new();
     for whole in only.iter().filter(|whole| !has(whole)) {
+        if let Some(unread) = open.book.unread.first() {
+            let told_of = reports::shown::line(&format!(
+                "Nothing was found under {whole}. It may stand in {unread}, which can't be read here."
+            ));
+            told.push(told_of);
+            continue;
+        }
         let beginning: Vec<&str> = whole.split('/').take(2).collect();
         if beginning.len() < 2 || !has(&beginning.join("/")) {
             let see = "Names are those of the findings, such as kittiwake/seat-2.";
             let refused = book::unknown("record or value", whole, &ids, see);
             return Err(Done::refused(Exit::Usage, refused));
         }
-        let whole = crate::reports::shown::line(whole);
+        let whole = reports::shown::line(whole);
         told.push(format!("Nothing is written under {whole}, and nothing was found there."));
     }
     Ok(told)

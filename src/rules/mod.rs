@@ -73,6 +73,7 @@ mod tool_too_coarse;
 mod trials;
 mod unit_suspect;
 mod unknown_key;
+mod unread;
 mod unreadable;
 mod waiver_lapsed;
 mod waiver_not_allowed;
