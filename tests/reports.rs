@@ -320,7 +320,7 @@ fn more_than_five_alike_notes_become_one_with_a_count() {
     assert_eq!(drawn.matches("  N note: ").count(), 1, "{drawn}");
     assert!(drawn.contains("and 5 more like it: "), "{drawn}");
     assert!(drawn.contains("--format json"), "{drawn}");
-    assert!(drawn.contains(": 0 dangers, 0 faults, 0 unsure, 6 notes"), "{drawn}");
+    assert!(drawn.contains(":\n  0 dangers, 0 faults, 0 unsure, 6 notes\n"), "{drawn}");
     let brief = told(&book, &checked, |report| reports::brief(report, PLAIN));
     assert_eq!(brief.matches(": note gap-too-tight ").count(), 6, "{brief}");
 }
@@ -370,10 +370,9 @@ fn a_boat_out_of_use_is_told_as_such() {
 #[test]
 fn the_last_line_counts_in_plain_words() {
     let sound = text(&[]);
-    let last = sound.lines().next().expect("a line");
-    let expected = "checked 1 boat, 1 oar set, 1 crew, 144 readings: 0 dangers, 0 faults, \
-                    0 unsure, 0 notes";
-    assert_eq!(last, expected);
+    let expected = "checked 1 boat, 1 oar set, 1 crew, 144 readings:\n  0 dangers, 0 faults, \
+                    0 unsure, 0 notes\n";
+    assert!(sound.starts_with(expected), "{sound}");
     assert!(sound.contains("A clean report is no permission to launch"), "{sound}");
     let lacking = text(&[(BOAT, "seat: 1", "      gap: 60\n", "")]);
     assert!(lacking.contains(" checks not made: not measured\n"), "{lacking}");
@@ -385,9 +384,32 @@ fn where_nothing_was_read_nothing_is_cautioned() {
     let as_of = Date::read("2026-11-01").expect("a day");
     let checked = rules::check(&book, &faults, rules::Check { as_of });
     let drawn = told(&book, &checked, |report| reports::text(report, PLAIN));
-    let expected = "checked 0 boats, 0 oar sets, 0 crews, 0 readings: 0 dangers, 0 faults, \
+    let expected = "checked 0 boats, 0 oar sets, 0 crews, 0 readings:\n  0 dangers, 0 faults, \
                     0 unsure, 0 notes\n";
     assert_eq!(drawn, expected);
+}
+
+#[test]
+fn what_was_checked_is_broken_where_it_is_too_wide_and_else_is_one_line() {
+    let lacking = SoundBook::with(&[TIGHT, (BOAT, "seat: 1", "      horn: 46\n", "")]);
+    let counted = |width: usize| {
+        let whole = text_of(&lacking, Look { width, ..PLAIN });
+        let from = whole.find("checked 1 boat").expect("what was checked");
+        let to = whole.find("A clean report").expect("the caution");
+        whole[from..to].to_owned()
+    };
+    let one_line = counted(300);
+    assert_eq!(one_line.lines().count(), 1, "{one_line}");
+    assert!(one_line.contains("notes; ") && one_line.ends_with("not measured\n"), "{one_line}");
+    for width in [80, 60, 40, 24] {
+        let lines = counted(width);
+        assert!(lines.lines().all(|line| line.chars().count() <= width), "{width}: {lines}");
+        let words = |text: &str| text.split_whitespace().map(str::to_owned).collect::<Vec<_>>();
+        assert_eq!(words(&lines), words(&one_line));
+    }
+    let first = counted(80);
+    assert!(first.starts_with("checked 1 boat, 1 oar set, 1 crew, 143 readings:\n"), "{first}");
+    assert!(first.lines().skip(1).all(|line| line.starts_with("  ")), "{first}");
 }
 
 #[test]

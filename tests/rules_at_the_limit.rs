@@ -292,6 +292,18 @@ fn no_gap_suits_an_oar_that_is_out_of_round_by_more_than_the_limits_leave() {
 
 /// Along the boat the tilt is atan(tan 15 / cos 6) = 15.08 deg: 52 / cos = 53.86, wall 49.5 - 26
 /// = 23.5 times tan = 6.33: 60 - 60.19 = -0.19, good to some 0.33.
+/// As below, with a horn of 46: 59.24 - 53.86 - 20 x 0.2695 = -0.01 mm.
+#[test]
+fn a_shaft_that_may_only_just_rub_is_not_said_to_rub_by_nothing() {
+    let just = with_gap("gap-rubs-in-roll", "59.24").expect("a note");
+    assert!(just.message.ends_with(": it only just rubs, too close to call"), "{}", just.message);
+    let little = with_gap("gap-rubs-in-roll", "59.0").expect("a note");
+    let words = ": 0.2 mm too little not to rub, too close to call";
+    assert!(little.message.ends_with(words), "{}", little.message);
+    let much = with_gap("gap-rubs-in-roll", "58.0").expect("a note");
+    assert!(much.message.ends_with(": 1.2 mm too little not to rub"), "{}", much.message);
+}
+
 #[test]
 fn a_shaft_that_may_rub_in_a_roll_is_a_note_however_close() {
     let horn = |edit| only("gap-rubs-in-roll", &[(BOAT, "seat: 1", "horn: 46", edit)]);
