@@ -12,10 +12,10 @@ use super::checking;
 use super::checking::CheckedBook;
 use super::checking::Compared;
 use super::exit::Exit;
-use super::instead::Instead;
 use super::look::look;
 use super::output::Done;
 use super::output::whole_file;
+use super::standard_input::TextGiven;
 use super::subject;
 use crate::model::Book;
 use crate::model::Name;
@@ -77,7 +77,7 @@ fn rendered(report: &Report, format: Format, look: Look) -> String {
 
 /// Returns where the book is and what comes from standard input instead. `-` may stand in the
 /// place of the folder, for then it can't be one.
-fn texts(arguments: &Lint) -> Result<(Option<&Path>, Option<Instead>), Done> {
+fn texts(arguments: &Lint) -> Result<(Option<&Path>, Option<TextGiven>), Done> {
     let dash = |path: &Option<std::path::PathBuf>| path.as_deref() == Some(Path::new("-"));
     let (folder, dashed) = match (dash(&arguments.book), dash(&arguments.dash), &arguments.dash) {
         (true, false, folder) => (folder.as_deref(), true),
@@ -86,7 +86,7 @@ fn texts(arguments: &Lint) -> Result<(Option<&Path>, Option<Instead>), Done> {
         _ => return Err(wrong("One BOOK may be given, and one - beside it.")),
     };
     match (&arguments.name, dashed) {
-        (Some(path), true) => Ok((folder, Some(Instead::from_standard_input(path)?))),
+        (Some(path), true) => Ok((folder, Some(TextGiven::from_standard_input(path)?))),
         (None, false) => Ok((folder, None)),
         (Some(_), false) => {
             Err(wrong("--name needs a - at the end: the text from standard input."))

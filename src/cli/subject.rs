@@ -6,8 +6,8 @@ use std::path::Path;
 use super::arguments::Lint;
 use super::book;
 use super::exit::Exit;
-use super::instead::Instead;
 use super::output::Done;
+use super::standard_input::TextGiven;
 use super::states;
 use crate::model::Book;
 use crate::reading;
@@ -60,7 +60,7 @@ pub(super) struct Side {
 pub(super) fn asked(
     arguments: &Lint,
     folder: Option<&Path>,
-    instead: Option<Instead>,
+    instead: Option<TextGiven>,
 ) -> Result<Subject, Done> {
     match (&arguments.at, &arguments.merge_with) {
         (at, Some(theirs)) => merge(folder, at.as_deref().unwrap_or("HEAD"), theirs),
@@ -78,7 +78,7 @@ fn repository(folder: Option<&Path>) -> Result<Repository, StoreError> {
     }
 }
 
-fn files(folder: Option<&Path>, instead: Option<Instead>) -> Result<Subject, Done> {
+fn files(folder: Option<&Path>, instead: Option<TextGiven>) -> Result<Subject, Done> {
     let mut store = book::opened(folder).map_err(|error| book::could_not(&error))?;
     if let Some(instead) = instead {
         instead.put_into(&mut store)?;
