@@ -6,8 +6,6 @@ mod at;
 #[path = "history/club.rs"]
 #[allow(dead_code, reason = "shared with other tests, which use more of it")]
 mod club;
-#[path = "lint_states/conflicts.rs"]
-mod conflicts;
 #[path = "lint_states/guarding.rs"]
 mod guarding;
 #[path = "lint_states/merging.rs"]
@@ -22,3 +20,5 @@ mod run;
 mod since;
 #[path = "lint_states/staged.rs"]
 mod staged;
+#[path = "lint_states/unread.rs"]
+mod unread;

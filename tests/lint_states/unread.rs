@@ -1,4 +1,4 @@
-//! Texts that a merge can't decide: what is in them can't be read here, and is not missing.
+//! Texts that can't be had: in conflict, or kept out of the folder. What is in them is not missing.
 
 use std::fs;
 
@@ -11,6 +11,7 @@ use crate::run::DAY;
 use crate::run::OARS;
 use crate::run::Run;
 use crate::run::UNFIT;
+use crate::run::club_of;
 use crate::run::lint;
 use crate::run::stage_merge;
 use crate::run::told;
@@ -151,4 +152,27 @@ fn a_set_that_is_broken_is_a_danger_that_is_not_called_missing() {
     assert!(run.found().iter().any(|one| one.contains("danger gap-not-measured")));
     assert!(!run.out.contains("not in the book"), "{}", run.out);
     assert!(run.out.contains("the rest of oars/long-ash.yaml can't be read"), "{}", run.out);
+}
+
+/// Keeps a text out of the folder, as a sparse checkout does.
+fn keep_out(club: &Club, path: &str) {
+    let mut index = club.git.index().expect("an index");
+    let mut entry = index.get_path(std::path::Path::new(path), 0).expect("the text");
+    entry.flags |= git2::IndexEntryFlag::EXTENDED.bits();
+    entry.flags_extended |= git2::IndexEntryExtendedFlag::SKIP_WORKTREE.bits();
+    index.add(&entry).expect("an entry");
+    index.write().expect("written");
+    fs::remove_file(club.path().join(path)).expect("it was there");
+}
+
+#[test]
+fn what_is_kept_out_of_the_folder_is_not_missing_and_not_cured() {
+    for (path, rule) in [(BOAT, "no-such-record"), (OARS, "gap-not-measured")] {
+        let (club, _) = club_of(&sound());
+        keep_out(&club, path);
+        let run = told(&club, &["--since", "HEAD"]).ends(3);
+        is_unread(&run, path, rule);
+        assert!(run.err.contains("sparse"), "{}", run.err);
+        assert_eq!(run.serious(), [""; 0]);
+    }
 }
