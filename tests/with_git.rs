@@ -9,5 +9,3 @@ mod git;
 mod hooks;
 #[path = "with_git/kinds.rs"]
 mod kinds;
-#[path = "with_git/linting.rs"]
-mod linting;
