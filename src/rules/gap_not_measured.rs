@@ -147,6 +147,10 @@ fn lacking_in_the_book(
             format!("oar {id} was measured with its leather dry; wet it and measure again"),
             format!("{id}/shaft/widest"),
         ),
+        (Some(_), Some(set), _) if !boat.book.file(set.file).whole => (
+            format!("the set {} can't be read as far as the section of {id}", set.id.value),
+            format!("{id}/shaft/widest"),
+        ),
         (Some(_), ..) => (
             format!("the widest section of oar {id} is not measured"),
             format!("{id}/shaft/widest"),

@@ -62,6 +62,7 @@ fn an_oar_set_in_conflict_is_not_missing() {
     let run = told(&club, &["--merge-with", "theirs"]).ends(3);
     is_unread(&run, OARS, "gap-not-measured");
     is_unread(&run, OARS, "no-such-record");
+    is_unread(&run, OARS, "gap-too-loose");
     assert_eq!(run.serious(), [""; 0]);
     let run = told(&club, &["--merge-with", "theirs", "--only", "long-ash"]).ends(3);
     assert!(run.err.contains("can't be read here"), "{}", run.err);
@@ -152,6 +153,17 @@ fn a_set_that_is_broken_is_a_danger_that_is_not_called_missing() {
     assert!(run.found().iter().any(|one| one.contains("danger gap-not-measured")));
     assert!(!run.out.contains("not in the book"), "{}", run.out);
     assert!(run.out.contains("the rest of oars/long-ash.yaml can't be read"), "{}", run.out);
+    let whole = &sound()[OARS];
+    let (before, _) = whole.split_once("widest: 52").expect("a section");
+    files.insert(OARS.to_owned(), format!("{before}widest: [\n"));
+    club.lay_out(&files);
+    let run = told(&club, &[]).ends(1);
+    let json = run.json();
+    let all = json["findings"].as_array().expect("a list").iter();
+    let dangers = all.filter(|one| one["rule"] == "gap-not-measured");
+    let words: Vec<&str> = dangers.map(|one| one["message"].as_str().expect("words")).collect();
+    assert_eq!(words.len(), 5, "{words:?}");
+    assert!(words.iter().all(|one| one.contains("can't be read as far as")), "{words:?}");
 }
 
 /// Keeps a text out of the folder, as a sparse checkout does.
