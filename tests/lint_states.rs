@@ -20,3 +20,5 @@ mod run;
 mod since;
 #[path = "lint_states/staged.rs"]
 mod staged;
+#[path = "lint_states/unread.rs"]
+mod unread;

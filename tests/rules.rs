@@ -6,11 +6,15 @@ use std::collections::BTreeSet;
 
 use sound_book::SoundBook;
 use tholebook::model::Book;
+use tholebook::reading;
+use tholebook::rules;
+use tholebook::rules::Check;
 use tholebook::rules::Checked;
 use tholebook::rules::Finding;
 use tholebook::rules::Looks;
 use tholebook::rules::RULES;
 use tholebook::rules::Rule;
+use tholebook::units::Date;
 
 /// Returns the marked lines of a book: path and line, counted from 1.
 fn marked(book: &SoundBook) -> BTreeSet<(String, usize)> {
@@ -43,6 +47,25 @@ fn nothing_is_wrong_with_the_sound_book() {
     let (_, checked) = SoundBook::new().check();
     let found: Vec<&str> = checked.findings.iter().map(|finding| &*finding.message).collect();
     assert!(found.is_empty(), "{found:#?}");
+}
+
+/// Each rule looks once for both, and neither hides anything of the other.
+#[test]
+fn a_check_with_sums_gives_what_each_gives_alone() {
+    let with = Check { as_of: Date::read("2026-11-01").expect("a day") };
+    for rule in RULES {
+        let texts = SoundBook::with(rule.example.wrong).texts();
+        let (book, faults) = reading::read("sound-book", texts);
+        let (checked, sums) = rules::check_with_sums(&book, &faults, with);
+        let alone = rules::check(&book, &faults, with);
+        assert_eq!(format!("{:?}", checked.findings), format!("{:?}", alone.findings));
+        assert_eq!(checked.not_checked, alone.not_checked, "{}", rule.id);
+        assert_eq!(format!("{sums:?}"), format!("{:?}", rules::sums(&book, with)), "{}", rule.id);
+    }
+    let (book, faults) = reading::read("sound-book", SoundBook::new().texts());
+    let (checked, sums) = rules::check_with_sums(&book, &faults, with);
+    let judged = |rule: &str| sums.iter().filter(|sum| sum.rule.id == rule).count();
+    assert_eq!((checked.findings.len(), judged("gap-too-tight")), (0, 8), "4 seats, own and spare");
 }
 
 #[test]

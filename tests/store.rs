@@ -6,12 +6,18 @@ mod book;
 mod commits;
 #[path = "store/in_a_repository.rs"]
 mod in_a_repository;
+#[path = "store/index_entry.rs"]
+mod index_entry;
+#[path = "store/merges.rs"]
+mod merges;
 #[path = "store/odd_repositories.rs"]
 mod odd_repositories;
 #[path = "store/past.rs"]
 mod past;
 #[path = "store/seeking.rs"]
 mod seeking;
+#[path = "store/staged.rs"]
+mod staged;
 #[path = "store/states.rs"]
 mod states;
 #[path = "store/texts.rs"]

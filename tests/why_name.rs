@@ -95,6 +95,23 @@ fn report(book: &Book, checked: &Checked, sums: &[&Sum], full: bool) -> String {
 
 /// By hand: 60 - 52 = 8; 2 sqrt(0.2^2/3 + 0.2^2/3) = 0.33; 8 - 5 = 3.
 #[test]
+fn a_number_written_down_wrong_is_told_apart_from_the_reading() {
+    let wrong = (BOAT, "seat: 1", "clearance: 8.0", "clearance: 7.0");
+    let said = told(&club(&[wrong]), &["kittiwake/seat-1/rowlock/gap"]);
+    let (own, written) = said
+        .split_once("Apart from that, the number written under worked-out (sum-wrong)")
+        .expect("told apart");
+    assert!(
+        own.contains("The verdict (gap-too-tight) Clear: inside the limit by 3.0 mm."),
+        "{own}"
+    );
+    assert!(!own.contains("What was found"), "{own}");
+    let found = "Wrong in the book: 7.0 mm is written; the readings don't give it. What was found \
+                 of the number written down, not of the reading";
+    assert!(written.trim_start().starts_with(found), "{written}");
+}
+
+#[test]
 fn a_gap_tells_its_clearance_from_the_readings_to_the_verdict() {
     let said = told(&club(&[]), &["kittiwake/seat-2/rowlock/gap", "gap-too-tight"]);
     holds(

@@ -11,8 +11,6 @@ mod guard;
 mod hooks;
 #[path = "with_git/kinds.rs"]
 mod kinds;
-#[path = "with_git/linting.rs"]
-mod linting;
 #[path = "with_git/wiring.rs"]
 mod wiring;
 #[path = "with_git/recipes.rs"]

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use super::exit::Exit;
-use super::instead::Instead;
 use super::output::Done;
+use super::standard_input::TextGiven;
 use crate::model::Book;
 use crate::reading;
 use crate::reading::Fault;
@@ -28,7 +28,7 @@ pub(super) struct OpenBook {
 /// # Errors
 ///
 /// What the command comes to instead: the book can't be had, or `instead` is no text of it.
-pub(super) fn open(given: Option<&Path>, instead: Option<Instead>) -> Result<OpenBook, Done> {
+pub(super) fn open(given: Option<&Path>, instead: Option<TextGiven>) -> Result<OpenBook, Done> {
     let mut store = opened(given).map_err(|error| could_not(&error))?;
     if let Some(instead) = instead {
         instead.put_into(&mut store)?;
@@ -40,7 +40,8 @@ pub(super) fn open(given: Option<&Path>, instead: Option<Instead>) -> Result<Ope
 pub(super) fn read(store: Store) -> OpenBook {
     let told = besides(&store);
     let absent = store.absent;
-    let (book, faults) = reading::read(&store.name, store.files);
+    let (mut book, faults) = reading::read(&store.name, store.files);
+    book.unread.clone_from(&absent);
     OpenBook { book, faults, told, absent }
 }
 

@@ -5,17 +5,16 @@ use std::collections::HashMap;
 use super::arguments::Lint;
 use super::book;
 use super::book::OpenBook;
-use super::earlier;
-use super::earlier::EarlierBook;
+use super::limits_from;
 use super::output::Done;
-use super::states;
+use super::parting;
+use super::parting::EarlierBook;
+use super::remeasuring;
 use super::subject::Side;
 use super::subject::Subject;
 use crate::model::Book;
 use crate::model::Name;
 use crate::model::Said;
-use crate::reading;
-use crate::reading::Fault;
 use crate::reports::Earlier;
 use crate::reports::shown;
 use crate::rules;
@@ -24,7 +23,6 @@ use crate::rules::Check;
 use crate::rules::Checked;
 use crate::rules::Finding;
 use crate::rules::NotChecked;
-use crate::store::Store;
 use crate::units::Date;
 
 /// A book that was checked.
@@ -50,16 +48,6 @@ impl Compared {
     }
 }
 
-/// Limits taken from another state, and what the book's own loosen.
-struct Guarded {
-    own: Book,
-    guarding: Book,
-    /// What the book's own settings loosen, and what can't be read in them.
-    of_settings: Vec<Finding>,
-    settings_are_bad: bool,
-    told: String,
-}
-
 /// Checks a subject as of a day.
 ///
 /// # Errors
@@ -72,7 +60,7 @@ pub(super) fn check(
 ) -> Result<CheckedBook, Done> {
     let (changed, unseen) = changed(&mut subject, arguments);
     let guarded = match &arguments.rules_from {
-        Some(rev) => Some(guarded(&subject, rev)?),
+        Some(rev) => Some(limits_from::guarded(&subject, rev)?),
         None => None,
     };
     let (store, guarded) = match guarded {
@@ -80,29 +68,29 @@ pub(super) fn check(
         None => (std::mem::take(&mut subject.store), None),
     };
     let state = match &arguments.since {
-        Some(rev) => Some(earlier::since(subject.origin()?, rev, &store)?),
+        Some(rev) => Some(parting::since(subject.origin()?, rev, &store)?),
         None => None,
     };
     let mut open = book::read(store);
-    if let Some(Guarded { guarding, .. }) = &guarded {
-        take_boats_limits(&mut open.book, guarding);
+    open.book.unread.extend_from_slice(&subject.conflicts);
+    if let Some(guarded) = &guarded {
+        guarded.hold(&mut open.book);
     }
     let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
-    checked.hold_beside(&open.book, &earlier::placed(changed, &open.book), as_of);
+    checked.hold_beside(&open.book, &remeasuring::placed(changed, &open.book), as_of);
     if !arguments.no_waivers {
         checked.waive(&open.book, as_of);
     }
     tell_unseen(&mut open, &mut checked, unseen.as_deref(), &subject.conflicts);
     let mut settings_are_bad = open.settings_are_bad();
     if let Some(guarded) = guarded {
-        checked.also(adopted(&mut open.book, &guarded.own, guarded.of_settings));
-        open.told.push(guarded.told);
         settings_are_bad |= guarded.settings_are_bad;
+        guarded.tell(&mut open, &mut checked);
     }
+    let mut earlier = state.map(|state| compared(state, &mut checked, arguments, as_of));
     if let Some(sides) = subject.origin.as_ref().and_then(|origin| origin.sides.as_ref()) {
         tell_sides(&open.book, &mut checked, sides);
     }
-    let mut earlier = state.map(|state| compared(state, &mut checked, arguments, as_of));
     if let Some(earlier) =
         earlier.as_mut().filter(|_| !(subject.conflicts.is_empty() && open.absent.is_empty()))
     {
@@ -117,7 +105,7 @@ fn changed(subject: &mut Subject, arguments: &Lint) -> (Vec<ChangedReading>, Opt
     let unseen = subject.no_past.take();
     let Some(origin) = &subject.origin else { return (Vec::new(), unseen) };
     let since = arguments.since.as_deref();
-    match earlier::changed_readings(origin, since, &subject.store.files) {
+    match remeasuring::changed_readings(origin, since, &subject.store.files) {
         Ok(changed) => (changed, unseen),
         Err(error) => (Vec::new(), Some(error.to_string())),
     }
@@ -152,57 +140,6 @@ fn not_merged(path: &str) -> NotChecked {
 fn not_here(path: &str) -> NotChecked {
     let missing = vec!["the file: this checkout is sparse".to_owned()];
     NotChecked { rule: "unreadable", name: Name::record(path), missing }
-}
-
-/// Returns the subject with the settings of a commit, and what became of its own.
-fn guarded(subject: &Subject, rev: &str) -> Result<(Store, Guarded), Done> {
-    let repository = &subject.origin()?.repository;
-    let had = || {
-        let id = repository.commit(rev)?;
-        let day = repository.details(id)?.committer.when.and_then(states::day_of);
-        Ok((id, day, repository.at(id)?))
-    };
-    let (id, day, there) = had().map_err(|error| book::could_not(&error))?;
-    let store = earlier::with_settings_of(subject.store.clone(), &there, &[]);
-    let (own, faults) = reading::read(&subject.store.name, subject.store.files.clone());
-    let (guarding, _) = reading::read(&there.name, there.files);
-    let path = |fault: &Fault| own.file(fault.place.file).path.as_str();
-    let unread: Vec<&Fault> = faults
-        .iter()
-        .filter(|fault| earlier::is_setting(path(fault)))
-        .filter(|fault| !is_same(path(fault), &subject.store, &store))
-        .collect();
-    let settings_are_bad = unread.iter().any(|fault| path(fault) == "club.yaml");
-    let mut of_settings = rules::loosened(&own, &guarding);
-    of_settings.extend(rules::of_reading(unread));
-    let of = day.map_or(String::new(), |day| format!(" of {day}"));
-    let told = format!("Limits and waivers are those of {rev} (commit {}{of}).", id.short());
-    let told = shown::line(&told);
-    Ok((store, Guarded { own, guarding, of_settings, settings_are_bad, told }))
-}
-
-/// Gives every boat the limits of her own that she has there; one that is not there has none.
-fn take_boats_limits(book: &mut Book, guarding: &Book) {
-    let mut boats = std::mem::take(&mut book.boats);
-    for boat in &mut boats {
-        let there = guarding.boat(&boat.id.value).map(|there| there.limits.clone());
-        let limits = there.unwrap_or_default();
-        boat.limits = limits.moved(|place| book.adopt(guarding.file(place.file), place.span));
-    }
-    book.boats = boats;
-}
-
-fn is_same(path: &str, one: &Store, other: &Store) -> bool {
-    let own = one.files.iter().find(|named| named.path == path);
-    own.is_some_and(|own| other.files.contains(own))
-}
-
-/// Makes findings of another reading of the book point into this one.
-fn adopted(book: &mut Book, own: &Book, mut findings: Vec<Finding>) -> Vec<Finding> {
-    for label in findings.iter_mut().flat_map(|finding| &mut finding.labels) {
-        label.place = book.adopt(own.file(label.place.file), label.place.span);
-    }
-    findings
 }
 
 /// Says of every value that only one side of a merge has, which one brought it.

@@ -12,10 +12,10 @@ use super::checking;
 use super::checking::CheckedBook;
 use super::checking::Compared;
 use super::exit::Exit;
-use super::instead::Instead;
 use super::look::look;
 use super::output::Done;
 use super::output::whole_file;
+use super::standard_input::TextGiven;
 use super::subject;
 use crate::model::Book;
 use crate::model::Name;
@@ -47,7 +47,7 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
         false => rendered(&report, arguments.format, look),
     };
     let mut exit = exit(&came, arguments);
-    told.extend(reason(exit));
+    told.extend(reason(exit).filter(|_| open.book.unread.is_empty() || exit == Exit::Usage));
     if !conflicts.is_empty() {
         told.push(not_merged(conflicts));
         exit = exit.max(Exit::NotChecked);
@@ -77,7 +77,7 @@ fn rendered(report: &Report, format: Format, look: Look) -> String {
 
 /// Returns where the book is and what comes from standard input instead. `-` may stand in the
 /// place of the folder, for then it can't be one.
-fn texts(arguments: &Lint) -> Result<(Option<&Path>, Option<Instead>), Done> {
+fn texts(arguments: &Lint) -> Result<(Option<&Path>, Option<TextGiven>), Done> {
     let dash = |path: &Option<std::path::PathBuf>| path.as_deref() == Some(Path::new("-"));
     let (folder, dashed) = match (dash(&arguments.book), dash(&arguments.dash), &arguments.dash) {
         (true, false, folder) => (folder.as_deref(), true),
@@ -86,7 +86,7 @@ fn texts(arguments: &Lint) -> Result<(Option<&Path>, Option<Instead>), Done> {
         _ => return Err(wrong("One BOOK may be given, and one - beside it.")),
     };
     match (&arguments.name, dashed) {
-        (Some(path), true) => Ok((folder, Some(Instead::from_standard_input(path)?))),
+        (Some(path), true) => Ok((folder, Some(TextGiven::from_standard_input(path)?))),
         (None, false) => Ok((folder, None)),
         (Some(_), false) => {
             Err(wrong("--name needs a - at the end: the text from standard input."))
@@ -139,13 +139,20 @@ fn names_known(
     let has = |whole: &str| known.iter().any(|name| name.is_within(whole));
     let mut told = Vec::new();
     for whole in only.iter().filter(|whole| !has(whole)) {
+        if let Some(unread) = open.book.unread.first() {
+            let told_of = reports::shown::line(&format!(
+                "Nothing was found under {whole}. It may stand in {unread}, which can't be read here."
+            ));
+            told.push(told_of);
+            continue;
+        }
         let beginning: Vec<&str> = whole.split('/').take(2).collect();
         if beginning.len() < 2 || !has(&beginning.join("/")) {
             let see = "Names are those of the findings, such as kittiwake/seat-2.";
             let refused = book::unknown("record or value", whole, &ids, see);
             return Err(Done::refused(Exit::Usage, refused));
         }
-        let whole = crate::reports::shown::line(whole);
+        let whole = reports::shown::line(whole);
         told.push(format!("Nothing is written under {whole}, and nothing was found there."));
     }
     Ok(told)

@@ -6,14 +6,15 @@ use std::path::Path;
 use super::arguments::Lint;
 use super::book;
 use super::exit::Exit;
-use super::instead::Instead;
 use super::output::Done;
+use super::standard_input::TextGiven;
 use super::states;
 use crate::model::Book;
 use crate::reading;
 use crate::reports::shown;
 use crate::store;
 use crate::store::CommitId;
+use crate::store::Content;
 use crate::store::Repository;
 use crate::store::RepositoryError;
 use crate::store::Store;
@@ -59,7 +60,7 @@ pub(super) struct Side {
 pub(super) fn asked(
     arguments: &Lint,
     folder: Option<&Path>,
-    instead: Option<Instead>,
+    instead: Option<TextGiven>,
 ) -> Result<Subject, Done> {
     match (&arguments.at, &arguments.merge_with) {
         (at, Some(theirs)) => merge(folder, at.as_deref().unwrap_or("HEAD"), theirs),
@@ -77,18 +78,43 @@ fn repository(folder: Option<&Path>) -> Result<Repository, StoreError> {
     }
 }
 
-fn files(folder: Option<&Path>, instead: Option<Instead>) -> Result<Subject, Done> {
+fn files(folder: Option<&Path>, instead: Option<TextGiven>) -> Result<Subject, Done> {
     let mut store = book::opened(folder).map_err(|error| book::could_not(&error))?;
     if let Some(instead) = instead {
         instead.put_into(&mut store)?;
     }
-    let opened = Repository::around(&store.root).and_then(origin);
+    let repository = Repository::around(&store.root);
+    let conflicts = match repository.as_ref().map(Repository::in_conflict) {
+        Ok(Ok(paths)) => taken_out(&mut store, paths),
+        Ok(Err(error)) => {
+            store.warnings.push(format!("Not known, whether a merge is unfinished: {error}"));
+            Vec::new()
+        }
+        Err(_) => Vec::new(),
+    };
+    let opened = repository.and_then(origin);
     let (origin, no_past) = match opened {
         Ok(origin) => (Some(origin), None),
         Err(StoreError::Repository(RepositoryError::None { .. })) => (None, None),
         Err(error) => (None, Some(error.to_string())),
     };
-    Ok(Subject { store, day: None, origin, no_past, conflicts: Vec::new() })
+    Ok(Subject { store, day: None, origin, no_past, conflicts })
+}
+
+/// Takes the texts out of which a merge left both sides, and returns the paths of these and of
+/// those that are not there. What somebody has merged by hand is read as it stands.
+fn taken_out(store: &mut Store, in_conflict: Vec<String>) -> Vec<String> {
+    let is_merged = |path: &String| {
+        let named = store.files.iter().find(|named| named.path == *path);
+        named.is_some_and(|named| !has_both_sides(&named.content))
+    };
+    let open: Vec<String> = in_conflict.into_iter().filter(|path| !is_merged(path)).collect();
+    store.files.retain(|named| !open.contains(&named.path));
+    open
+}
+
+fn has_both_sides(content: &Content) -> bool {
+    matches!(content, Content::Text(text) if text.lines().any(|line| line.starts_with("<<<<<<< ")))
 }
 
 /// What is not committed yet follows on the commit checked out, and on those being merged into it.

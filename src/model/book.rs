@@ -36,6 +36,9 @@ pub struct Book {
     pub waivers: Vec<Waiver>,
     /// Every file.
     pub files: Vec<SourceFile>,
+    /// Paths of texts of the book that can't be had here: in conflict, or kept out of the folder.
+    /// What seems to be missing may stand in them.
+    pub unread: Vec<String>,
     /// How many readings were read.
     pub readings: usize,
     /// Every value that was written, also where it could not be read. In the order of the files.

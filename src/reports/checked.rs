@@ -1,4 +1,4 @@
-//! The whole text report of a check: drawings, then the last line.
+//! The whole text report of a check: drawings, then what was checked.
 
 use std::collections::HashMap;
 
@@ -11,7 +11,7 @@ use super::folding::folded;
 use super::look::Look;
 use super::place::Places;
 use super::shown;
-use super::summary::last_line;
+use super::summary::last_lines;
 use super::text::drawing;
 use crate::model::FileId;
 
@@ -54,7 +54,7 @@ pub fn text(report: &Report, look: Look) -> String {
         out.push('\n');
     }
     out.push_str(if cured.is_empty() { "" } else { "\n" });
-    out.push_str(&last_line(report, look));
+    out.push_str(&last_lines(report, look));
     if report.book.readings > 0 {
         out.push_str(&look.wrapped(NO_PERMISSION, ""));
         out.push('\n');

@@ -95,16 +95,37 @@ impl Look {
         self.hanging(text, indent, indent)
     }
 
+    /// Returns words broken into lines of the width only after some signs; a line without such a
+    /// sign stays as wide as it is.
+    pub(super) fn broken_after(
+        &self,
+        signs: &[char],
+        text: &str,
+        first: &str,
+        below: &str,
+    ) -> String {
+        let options = self.options(first, below).break_words(false);
+        let mut tied = String::with_capacity(text.len());
+        for c in text.chars() {
+            let tie = c == ' ' && !tied.ends_with(signs);
+            tied.push(if tie { TIE } else { c });
+        }
+        untied(&textwrap::fill(&tied, options))
+    }
+
+    fn options<'o>(&self, first: &'o str, below: &'o str) -> textwrap::Options<'o> {
+        textwrap::Options::new(self.width)
+            .initial_indent(first)
+            .subsequent_indent(below)
+            .word_separator(textwrap::WordSeparator::AsciiSpace)
+            .word_splitter(textwrap::WordSplitter::NoHyphenation)
+    }
+
     /// Returns words as [`wrapped`](Self::wrapped), with an indent of their own below the first
     /// line.
     #[must_use]
     pub fn hanging(&self, text: &str, first: &str, below: &str) -> String {
-        let options = textwrap::Options::new(self.width)
-            .initial_indent(first)
-            .subsequent_indent(below)
-            .word_separator(textwrap::WordSeparator::AsciiSpace)
-            .word_splitter(textwrap::WordSplitter::NoHyphenation);
-        untied(&textwrap::fill(&tied(&self.words(text)), options))
+        untied(&textwrap::fill(&tied(&self.words(text)), self.options(first, below)))
     }
 }
 

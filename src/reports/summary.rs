@@ -2,14 +2,40 @@
 
 use super::Report;
 use super::look::Look;
+use super::look::columns;
 use super::shown;
 use crate::rules::Finding;
 use crate::rules::Level;
 use crate::rules::Standing;
 
-/// Returns the last line. It is one line, however wide the terminal.
+/// What stands before the lines that follow the first.
+const BELOW: &str = "  ";
+
+/// Returns the last line. It is one line, however wide the terminal: for what reads line by line.
 pub(super) fn last_line(report: &Report, look: Look) -> String {
-    let mut line = look.words(&plain(report));
+    coloured(report, look.words(&plain(report)), look)
+}
+
+/// Returns the last line broken where it is too wide: after a `;` or a `:`, if that will do.
+pub(super) fn last_lines(report: &Report, look: Look) -> String {
+    let whole = look.words(&plain(report));
+    let broken = look.broken_after(&[';', ':'], &whole, "", BELOW);
+    let lines: Vec<String> = broken.lines().map(|line| narrow(line, look)).collect();
+    coloured(report, lines.join("\n"), look)
+}
+
+/// Breaks a line that is too wide after a `,`, or where that is not enough at any blank.
+fn narrow(line: &str, look: Look) -> String {
+    let fits = |text: &str| text.lines().all(|line| columns(line) <= look.width);
+    let (indent, words) = match line.strip_prefix(BELOW) {
+        Some(words) => (BELOW, words),
+        None => ("", line),
+    };
+    let narrowed = look.broken_after(&[','], words, indent, BELOW);
+    if fits(&narrowed) { narrowed } else { look.hanging(words, indent, BELOW) }
+}
+
+fn coloured(report: &Report, mut line: String, look: Look) -> String {
     if look.colour {
         for (level, words) in found(report) {
             if report.checked.count(level) > 0 {

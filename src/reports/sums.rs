@@ -29,6 +29,19 @@ const INDENT: &str = "    ";
 /// Below the first line of one of several.
 const HANGING: &str = "      ";
 
+/// Headings of the verdict, of what was found, and of what to do.
+type Headings = (&'static str, &'static str, &'static str);
+
+const OF_THE_VALUE: Headings = ("The verdict", "What was found", "What to do");
+
+/// Those of a number that somebody wrote down, told beside the value itself: it may be wrong where
+/// no reading is.
+const OF_THE_WRITTEN: Headings = (
+    "Apart from that, the number written under worked-out",
+    "What was found of the number written down, not of the reading",
+    "What to do about the number written down",
+);
+
 /// Less than this changes no figure that is shown.
 const NEXT_TO_NOTHING: f64 = 0.000_5;
 
@@ -134,11 +147,15 @@ fn told(sheet: &mut Sheet, asked: SumsAsked, places: &Places, alike: &[&Sum]) {
     sheet.section("The result", &result(sum));
     for judged in alike {
         let with = if alike.len() > 1 { format!(" ({})", judged.rule.id) } else { String::new() };
-        sheet.section(&format!("The limit{with}"), &judged.limit());
-        sheet.section(&format!("The verdict{with}"), &[judged.verdict()]);
+        let beside = alike.len() > 1 && matches!(judged.against, Against::Written { .. });
+        let (verdict, found, to_do) = if beside { OF_THE_WRITTEN } else { OF_THE_VALUE };
+        if !beside {
+            sheet.section(&format!("The limit{with}"), &judged.limit());
+        }
+        sheet.section(&format!("{verdict}{with}"), &[judged.verdict()]);
         for finding in asked.findings.iter().filter(|finding| is_of(finding, judged)) {
-            sheet.section("What was found", &[shown::line(&finding.message)]);
-            sheet.section("What to do", &[shown::line(&finding.remedy)]);
+            sheet.section(found, &[shown::line(&finding.message)]);
+            sheet.section(to_do, &[shown::line(&finding.remedy)]);
         }
     }
     let sharper = sum.sharper(tools(asked.book, sum));

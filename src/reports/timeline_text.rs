@@ -99,7 +99,7 @@ fn event_words(row: &TimelineRow) -> String {
         Event::NotMeasured => format!("not measured any more; it was {old}"),
         Event::Merged { .. } => merged(row),
         Event::MergedAnew { .. } => {
-            format!("merge set {new}, which no side had: {}", sides(row, 0))
+            format!("merge set {new}, which no side had: {}", sides(row))
         }
         Event::Unclear(why) => format!("can't be told from here on: {why}"),
         Event::Rewritten(Rewritten::Unit) => format!("only the unit written otherwise: {new}"),
@@ -123,24 +123,36 @@ fn change(row: &TimelineRow, old: &str, new: &str) -> String {
 
 fn merged(row: &TimelineRow) -> String {
     let Event::Merged { sides: all } = &row.row.event else { return String::new() };
-    let kept = all.first().map_or_else(String::new, |(value, _)| side(row, 0, value.as_ref()));
-    format!("merge kept {kept}, not {}", sides(row, 1))
+    let each = |(number, (value, _)): (usize, &(Option<Kept>, _))| {
+        let from = side_made(row, number);
+        match (number, value) {
+            (0, Some(value)) => format!("merge kept {} from {from}", words(value)),
+            (0, None) => format!("merge left it out, as in {from}"),
+            (_, Some(value)) => format!("not {} from {from}", words(value)),
+            (_, None) => format!("left out in {from}"),
+        }
+    };
+    all.iter().enumerate().map(each).collect::<Vec<_>>().join(", ")
 }
 
-fn sides(row: &TimelineRow, from: usize) -> String {
+fn sides(row: &TimelineRow) -> String {
     let (Event::Merged { sides } | Event::MergedAnew { sides }) = &row.row.event else {
         return String::new();
     };
-    let each = sides.iter().enumerate().skip(from);
+    let each = sides.iter().enumerate();
     let each: Vec<String> =
         each.map(|(number, (value, _))| side(row, number, value.as_ref())).collect();
     each.join(", ")
 }
 
 fn side(row: &TimelineRow, number: usize, value: Option<&Kept>) -> String {
+    format!("{} from {}", value.map_or_else(absent, words), side_made(row, number))
+}
+
+/// Returns the commit that a side of a merge came from.
+fn side_made(row: &TimelineRow, number: usize) -> &str {
     let made = row.sides.get(number).and_then(Option::as_ref);
-    let id = made.map_or("the folder", |made| &made.short);
-    format!("{} from {id}", value.map_or_else(absent, words))
+    made.map_or("the folder", |made| &made.short)
 }
 
 /// Returns who measured and who committed.
@@ -166,8 +178,8 @@ pub(super) fn trend_words(timeline: &Timeline) -> String {
     let (slope, good) = (trend.slope * 30.0, trend.slope_uncertainty * 60.0);
     let beyond = if slope.abs() > good { "more than" } else { "no more than" };
     format!(
-        "Trend: {slope:+.2} {unit} in 30 days, good to ± {good:.2} {unit} (k = 2, from the scatter \
-         of {count} values alone); {beyond} chance would bring.",
+        "Trend: {slope:+.2} {unit} in 30 days, good to ± {good:.2} {unit}, as far as {count} values \
+         lie off one straight line; {beyond} chance would bring.",
         unit = points.unit,
         count = points.points.len(),
     )

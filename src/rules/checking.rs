@@ -14,7 +14,7 @@ use super::list::RULES;
 use super::list::find;
 use super::rule::Looks;
 use super::rule::Rule;
-use super::since::Since;
+use super::since::Comparison;
 use super::since::compared;
 use super::sum::Sum;
 use super::waiving;
@@ -60,7 +60,7 @@ impl Checked {
     /// Holds the book's waivers against the findings, as of a day: marks those that are waived and
     /// adds what is wrong with the waivers themselves.
     pub fn waive(&mut self, book: &Book, as_of: Date) {
-        waiving::waive(book, &mut self.findings, as_of);
+        self.not_checked.extend(waiving::waive(book, &mut self.findings, as_of));
         in_order(self);
     }
 
@@ -80,7 +80,7 @@ impl Checked {
 
     /// Marks how each finding stands to an earlier check; returns what is gone since.
     pub fn mark_since(&mut self, before: &Self) -> Vec<Finding> {
-        let Since { standing, cured } = compared(before, self);
+        let Comparison { standing, cured } = compared(before, self);
         let cured = cured.into_iter().cloned().collect();
         for (finding, standing) in self.findings.iter_mut().zip(standing) {
             finding.standing = Some(standing);

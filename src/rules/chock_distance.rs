@@ -9,12 +9,14 @@ use super::rule::Example;
 use super::rule::Looks;
 use super::rule::Rule;
 use super::sources;
+use super::unread;
 use super::words;
 use crate::metrology::decision::Bound;
 use crate::model::LimitKey;
 use crate::model::Part;
 use crate::working::BoatSight;
 use crate::working::Budget;
+use crate::working::Lack;
 use crate::working::LimitInForce;
 use crate::working::SeatSight;
 use crate::working::Unit;
@@ -52,6 +54,11 @@ struct Aim {
 
 fn check(boat: &BoatSight) -> Vec<Outcome> {
     let Some(aim) = aim(boat) else { return Vec::new() };
+    if let Some(crew) = unread::crew(boat.book) {
+        let lack = Lack::NotMeasured(vec![crew.what()]);
+        let name = |seat: SeatSight| seat.name().at("chock-to-pin");
+        return boat.seats().map(|seat| not_checked(&RULE, &name(seat), &lack)).collect();
+    }
     boat.seats().flat_map(|seat| one(&seat, &aim)).collect()
 }
 

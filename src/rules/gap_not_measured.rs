@@ -8,6 +8,7 @@ use super::rule::Example;
 use super::rule::Looks;
 use super::rule::Rule;
 use super::sources;
+use super::unread::Unread;
 use crate::model::Name;
 use crate::model::Oar;
 use crate::model::Place;
@@ -67,9 +68,10 @@ fn check(boat: &BoatSight) -> Vec<Outcome> {
     seats.chain(spares).collect()
 }
 
-/// A danger of a boat in use; of one that isn't, a check that was not made.
+/// A danger of a boat in use; of one that isn't, or where all that is missing stands in a text that
+/// can't be had here, a check that was not made.
 fn told(boat: &BoatSight, called: &str, name: Name, gap: Gap) -> Outcome {
-    if boat.boat.is_out_of_use() {
+    if boat.boat.is_out_of_use() || gap.missing.is_empty() {
         return not_checked(&RULE, &name, &Lack::NotMeasured(gap.fields));
     }
     let missing = gap.missing.join(", and ");
@@ -94,44 +96,73 @@ fn of_seat(seat: &SeatSight) -> Option<Gap> {
     let fields = gap.iter().map(|_| "rowlock/gap".to_owned());
     let fields = fields.chain(oar.iter().map(|(_, field)| field.clone())).collect();
     let also = seat.oar.filter(|_| oar.is_some()).map(section_place);
-    let missing: Vec<String> = gap.into_iter().chain(oar.map(|(why, _)| why)).collect();
-    (!missing.is_empty()).then_some(Gap { missing, fields, place, also })
+    let lacks = gap.is_some() || oar.is_some();
+    let missing = gap.into_iter().chain(oar.and_then(|(why, _)| why)).collect();
+    lacks.then_some(Gap { missing, fields, place, also })
 }
 
 fn of_spare(boat: &BoatSight, spare: &Placed<String>) -> Option<Gap> {
     let oar = boat.book.oar(boat.boat, spare);
     let (why, field) = lacking(boat, Some(spare), oar)?;
     let also = oar.map(section_place);
-    Some(Gap { missing: vec![why], fields: vec![field], place: spare.place, also })
+    let missing = why.into_iter().collect();
+    Some(Gap { missing, fields: vec![field], place: spare.place, also })
 }
 
-/// Why nobody knows how wide an oar is, and the field that is missing.
+/// Why nobody knows how wide an oar is, and the field that is missing. The reason is none where it
+/// may well be known, in a text that can't be had here.
 fn lacking(
     boat: &BoatSight,
     written: Option<&Placed<String>>,
     oar: Option<&Oar>,
-) -> Option<(String, String)> {
+) -> Option<(Option<String>, String)> {
+    if oar.is_some_and(|oar| oar.shaft.widest().is_some()) {
+        return None;
+    }
+    let set = boat.boat.oars.as_ref().map(|set| &set.value);
+    let unread = set.filter(|_| boat.oars.is_none() && written.is_some());
+    if let Some((set, unread)) = unread.and_then(|set| Some((set, Unread::of(boat.book)?))) {
+        let broken = matches!(unread, Unread::Broken(_));
+        let why = format!("the set {set} was not found, but {} can't be read", unread.what());
+        return Some((
+            broken.then_some(why),
+            if broken { "oars".to_owned() } else { unread.what() },
+        ));
+    }
+    let (why, field) = lacking_in_the_book(boat, written, oar);
+    Some((Some(why), field))
+}
+
+fn lacking_in_the_book(
+    boat: &BoatSight,
+    written: Option<&Placed<String>>,
+    oar: Option<&Oar>,
+) -> (String, String) {
     let Some(id) = written.map(|id| &id.value) else {
-        return Some(("no oar is named".to_owned(), "oar".to_owned()));
+        return ("no oar is named".to_owned(), "oar".to_owned());
     };
     let set = boat.boat.oars.as_ref().map(|set| &set.value);
     match (oar, boat.oars, set) {
-        (Some(oar), ..) if oar.shaft.widest().is_some() => None,
-        (Some(oar), ..) if oar.shaft.is_dry() => Some((
+        (Some(oar), ..) if oar.shaft.is_dry() => (
             format!("oar {id} was measured with its leather dry; wet it and measure again"),
             format!("{id}/shaft/widest"),
-        )),
-        (Some(_), ..) => Some((
+        ),
+        (Some(_), Some(set), _) if !boat.book.file(set.file).whole => (
+            format!("the set {} can't be read as far as the section of {id}", set.id.value),
+            format!("{id}/shaft/widest"),
+        ),
+        (Some(_), ..) => (
             format!("the widest section of oar {id} is not measured"),
             format!("{id}/shaft/widest"),
-        )),
+        ),
+        (None, Some(set), _) if !boat.book.file(set.file).whole => {
+            (format!("the set {} can't be read as far as oar {id}", set.id.value), "oar".to_owned())
+        }
         (None, Some(set), _) => {
-            Some((format!("the set {} has no oar {id}", set.id.value), "oar".to_owned()))
+            (format!("the set {} has no oar {id}", set.id.value), "oar".to_owned())
         }
-        (None, None, Some(set)) => {
-            Some((format!("the set {set} is not in the book"), "oars".to_owned()))
-        }
-        (None, None, None) => Some(("the boat has no oar set".to_owned(), "oars".to_owned())),
+        (None, None, Some(set)) => (format!("the set {set} is not in the book"), "oars".to_owned()),
+        (None, None, None) => ("the boat has no oar set".to_owned(), "oars".to_owned()),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::finding::Finding;
 use super::finding::Outcome;
+use super::judging::Judged;
 use super::judging::Range;
 use super::judging::not_checked;
 use super::level::Level;
@@ -57,11 +58,11 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
     let place = gap.map_or(seat.seat.place, |gap| gap.place);
     Range::finding(Some(&range), &RULE, &name, &Ok(worst.clone()), |_, judged, _| {
         Finding::new(&RULE, name.clone(), place, "this gap").saying(format!(
-            "{}: in a roll of {} a straight lift leaves of the gap, {}: {} too little not to rub",
+            "{}: in a roll of {} a straight lift leaves of the gap, {}: {}",
             seat.called(),
             words::limit(roll.value, "deg"),
             left.iter().map(said).collect::<Vec<_>>().join("; "),
-            words::number(judged.by, "mm"),
+            rubs(judged),
         ))
     })
 }
@@ -76,6 +77,17 @@ fn left_in_roll(seat: &SeatSight) -> Result<Vec<(String, Budget)>, Lack> {
     };
     let along = ("with the oar along the boat".to_owned(), seat.clearance_in_roll()?);
     Ok(vec![at(Attitude::Catch)?, at(Attitude::Finish)?, along])
+}
+
+/// How much it rubs; where that is next to nothing, or in doubt, so it is said.
+fn rubs(judged: &Judged) -> String {
+    let by = words::number(judged.by, "mm");
+    let much = if by == words::number(0.0, "mm") {
+        "it only just rubs".to_owned()
+    } else {
+        format!("{by} too little not to rub")
+    };
+    if judged.proven { much } else { format!("{much}, too close to call") }
 }
 
 fn said((place, left): &(String, Budget)) -> String {

@@ -11,6 +11,7 @@ use super::rule::Example;
 use super::rule::Looks;
 use super::rule::Rule;
 use super::sources;
+use super::unread::Unread;
 use crate::model::Book;
 use crate::model::Class;
 use crate::model::Crew;
@@ -18,7 +19,6 @@ use crate::model::FileId;
 use crate::model::Name;
 use crate::model::Place;
 use crate::model::Placed;
-use crate::model::SourceFile;
 use crate::reading::nearest;
 use crate::units::Date;
 
@@ -107,23 +107,13 @@ fn check(book: &Book, _: Date) -> Vec<Outcome> {
 /// A book in which ids are looked for.
 struct Seek<'b> {
     book: &'b Book,
-    /// A file of which nothing could be read: what is not found may stand there.
-    unread: Option<&'b SourceFile>,
+    /// Where what is not found may stand.
+    unread: Option<Unread<'b>>,
 }
 
 impl<'b> Seek<'b> {
     fn new(book: &'b Book) -> Self {
-        let boats = book.boats.iter().map(|boat| boat.file);
-        let sets = book.oar_sets.iter().map(|set| set.file);
-        let crews = book.crews.iter().map(|crew| crew.file);
-        let classes = book.classes.iter().map(|class| class.file);
-        let read: Vec<FileId> = boats.chain(sets).chain(crews).chain(classes).collect();
-        let holds_records =
-            |file: &SourceFile| !["club.yaml", "waivers.yaml"].contains(&&*file.path);
-        let mut unread = book.files.iter().enumerate().filter(|(number, file)| {
-            !file.whole && holds_records(file) && !read.contains(&FileId(*number))
-        });
-        Self { book, unread: unread.next().map(|(_, file)| file) }
+        Self { book, unread: Unread::of(book) }
     }
 
     fn classes(&self) -> Vec<&'b str> {
@@ -157,14 +147,14 @@ impl<'b> Seek<'b> {
     }
 
     /// Returns the file of a record, if the file could not be read to its end.
-    fn torn(&self, file: FileId) -> Option<&'b SourceFile> {
+    fn torn(&self, file: FileId) -> Option<Unread<'b>> {
         let file = self.book.file(file);
-        (!file.whole).then_some(file)
+        (!file.whole).then_some(Unread::Broken(&file.path))
     }
 }
 
-fn not_checked(name: &Name, unread: &SourceFile) -> Outcome {
-    let missing = vec![format!("the rest of {}", unread.path)];
+fn not_checked(name: &Name, unread: Unread) -> Outcome {
+    let missing = vec![unread.what()];
     Outcome::NotChecked(NotChecked { rule: RULE.id, name: name.clone(), missing })
 }
 

@@ -5,10 +5,12 @@
 
 use super::finding::Finding;
 use super::finding::Granted;
+use super::finding::NotChecked;
 use super::level::Level;
 use super::list::find;
 use super::rule::Looks;
 use super::rule::Rule;
+use super::unread::Unread;
 use super::waiver_lapsed;
 use super::waiver_not_allowed;
 use super::waiver_unused;
@@ -20,14 +22,21 @@ use crate::model::Placed;
 use crate::model::Waiver;
 use crate::units::Date;
 
-/// Marks the findings that are waived and adds those about the waivers themselves.
-pub(super) fn waive(book: &Book, findings: &mut Vec<Finding>, as_of: Date) {
-    let mut about = Vec::new();
+/// Marks the findings that are waived and adds those about the waivers themselves. Returns the
+/// waivers of which it can't be told whether there is anything to waive.
+pub(super) fn waive(book: &Book, findings: &mut Vec<Finding>, as_of: Date) -> Vec<NotChecked> {
+    let (mut about, mut not_checked) = (Vec::new(), Vec::new());
+    let unread = Unread::of(book);
     for waiver in &book.waivers {
         let Some(named) = Named::of(waiver) else { continue };
         let meant: Vec<usize> = named.positions(findings);
         let Some(first) = meant.first() else {
-            about.extend((!named.may_be_needed_yet(as_of)).then(|| unused(&named)));
+            if let Some(unread) = unread {
+                let (rule, name) = (waiver_unused::RULE.id, named.name());
+                not_checked.push(NotChecked { rule, name, missing: vec![unread.what()] });
+            } else if !named.may_be_needed_yet(as_of) {
+                about.push(unused(&named));
+            }
             continue;
         };
         match named.refusal(book, &findings[*first], as_of) {
@@ -36,6 +45,7 @@ pub(super) fn waive(book: &Book, findings: &mut Vec<Finding>, as_of: Date) {
         }
     }
     findings.extend(about);
+    not_checked
 }
 
 /// A waiver that says what it is for.

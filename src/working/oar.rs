@@ -95,7 +95,7 @@ impl<'b> SeatSight<'b> {
     ///
     /// [`Lack`]: there is no such oar.
     pub fn oar_sight(&self) -> Result<OarSight<'b>, Lack> {
-        let oar = self.oar.ok_or_else(|| Lack::of("oar"))?;
+        let oar = self.oar.ok_or_else(|| Lack::of(self.at.missing_oar()))?;
         Ok(OarSight { tools: self.at.tools, oar })
     }
 

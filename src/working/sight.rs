@@ -47,6 +47,13 @@ pub struct SeatSight<'b> {
 }
 
 impl<'b> BoatSight<'b> {
+    /// Returns what an oar that was not found is missing as: where the boat's whole set may stand in
+    /// a text that can't be had here, that text.
+    pub(super) fn missing_oar(&self) -> String {
+        let unread = self.book.unread.first().filter(|_| self.oars.is_none());
+        unread.map_or_else(|| "oar".to_owned(), |path| format!("the text of {path}"))
+    }
+
     /// Looks at a boat.
     #[must_use]
     pub fn new(book: &'b Book, boat: &'b Boat) -> Self {

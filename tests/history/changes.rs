@@ -174,8 +174,22 @@ fn text_fits_its_width_and_draws_a_number() {
     let text = run(&club, &["history", GAP, "--trend", "--glyphs", "ascii"]).out;
     assert!(text.contains("60 mm -> 59 mm (-1 mm)"), "{text}");
     assert!(text.contains("60.0 mm |") && text.contains("57.5 mm |"), "{text}");
-    assert!(text.contains("Trend:"), "{text}");
+    assert!(text.contains("Trend:") && !text.contains("k = 2"), "{text}");
     assert!(text.is_ascii(), "{text}");
+}
+
+/// The commits are of 2026-01-01 and the days after; the boat says 2026-10-17 in each.
+#[test]
+fn values_that_were_all_measured_on_one_day_stand_at_the_days_they_were_committed() {
+    let club = Club::new();
+    let states: Vec<_> = ["60", "59", "58"].map(with_gap).into();
+    club.line(&states);
+    let chart = run(&club, &["history", GAP, "--trend", "--glyphs", "ascii"]).out;
+    let days = chart.lines().find(|line| line.trim_start().starts_with("2026-01-01  "));
+    assert!(days.is_some_and(|line| line.ends_with("2026-01-03")), "{chart}");
+    let trend = &json(&club, &["history", GAP, "--trend"])["trend"];
+    let slope = trend["slope_per_30_days"].as_f64().expect("a slope");
+    assert!((slope + 30.0).abs() < 1e-9, "1 mm a day: {trend}");
 }
 
 #[test]

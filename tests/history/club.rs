@@ -1,5 +1,8 @@
 //! A club's repository in a folder that vanishes, made without any git program.
 
+#[path = "../store/index_entry.rs"]
+mod index_entry;
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
@@ -10,6 +13,8 @@ use git2::Repository;
 use git2::Signature;
 use git2::Time;
 use tempfile::TempDir;
+
+use self::index_entry::entry;
 
 pub(crate) const BOAT: &str = "boats/kittiwake.yaml";
 pub(crate) const GAP: &str = "kittiwake/seat-2/rowlock/gap";
@@ -107,7 +112,7 @@ impl Club {
         let mut index = git2::Index::new().expect("an index");
         for (path, text) in files {
             let blob = self.git.blob(text.as_bytes()).expect("a blob");
-            index.add(&entry(path, blob)).expect("an entry");
+            index.add(&entry(path, blob, 0)).expect("an entry");
         }
         index.write_tree_to(&self.git).expect("a tree")
     }
@@ -140,22 +145,5 @@ impl Club {
         let (last, files) = (ids.last().expect("a commit"), states.last().expect("files"));
         self.check_out(*last, files);
         ids
-    }
-}
-
-fn entry(path: &str, id: Oid) -> git2::IndexEntry {
-    git2::IndexEntry {
-        ctime: git2::IndexTime::new(0, 0),
-        mtime: git2::IndexTime::new(0, 0),
-        dev: 0,
-        ino: 0,
-        mode: 0o100_644,
-        uid: 0,
-        gid: 0,
-        file_size: 0,
-        id,
-        flags: 0,
-        flags_extended: 0,
-        path: path.as_bytes().to_vec(),
     }
 }

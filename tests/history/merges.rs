@@ -1,7 +1,9 @@
 //! Merges: a row only where a value was chosen or made up.
 
+use crate::club::BOAT;
 use crate::club::Club;
 use crate::club::GAP;
+use crate::club::edit;
 use crate::club::sound;
 use crate::club::with_gap;
 use crate::run::NONE;
@@ -38,6 +40,27 @@ fn a_merge_of_two_changed_sides_tells_which_was_kept() {
     let (kept, lost) = (&theirs.to_string()[..8], &ours.to_string()[..8]);
     assert_eq!(words, format!("merge kept 61 mm from {kept}, not 58 mm from {lost}"));
     assert_eq!(set_by(&json(&club, &["blame", "kittiwake"]), GAP), Some(theirs.to_string()));
+}
+
+#[test]
+fn a_side_that_left_a_value_out_is_told_as_such() {
+    let club = Club::new();
+    let mut without = sound();
+    edit(&mut without, BOAT, "seat: 2", "      gap: 60\n", "");
+    let first = club.commit(0, &[], &sound());
+    let ours = club.commit(1, &[first], &without);
+    let theirs = club.commit(2, &[first], &with_gap("61"));
+    let short = [&theirs, &ours].map(|id| id.to_string()[..8].to_owned());
+    for (kept, words) in [
+        (with_gap("61"), format!("merge kept 61 mm from {}, left out in {}", short[0], short[1])),
+        (without, format!("merge left it out, as in {}, not 61 mm from {}", short[1], short[0])),
+    ] {
+        let merge = club.commit(3, &[ours, theirs], &kept);
+        club.check_out(merge, &kept);
+        let all = json(&club, &["history", GAP]);
+        let last = all["rows"].as_array().expect("rows").last().expect("a row");
+        assert_eq!(last["words"], words);
+    }
 }
 
 #[test]

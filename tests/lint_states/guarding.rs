@@ -228,3 +228,27 @@ fn with_an_earlier_state_both_sides_are_judged_by_the_guarded_limits() {
     let loosened = LOOSENED.replace("- ", "new ");
     assert_eq!(found, [format!("known {UNLIKE}"), format!("{loosened}/chocks")]);
 }
+
+#[test]
+fn a_limit_that_is_tightened_does_not_count_yet() {
+    let run = guarded(&sound(), &limit(sound(), "loose: {most: 13}")).ends(0);
+    assert_eq!(run.serious(), [""; 0], "the limits are those of the first commit");
+}
+
+#[test]
+fn a_boat_can_not_lift_a_danger_by_limits_of_her_own() {
+    let mut tight = of_boat(sound(), "clearance: {least: 1}");
+    edit(&mut tight, BOAT, "seat: 2", "gap: 60", "gap: 55");
+    let found = guarded(&sound(), &tight).ends(1).serious();
+    assert!(found.contains(&"- fault limit-loosened kittiwake/limits/clearance".to_owned()));
+    let danger = "- danger gap-too-tight kittiwake/seat-2/rowlock/gap";
+    assert!(found.contains(&danger.to_owned()), "{found:?}");
+}
+
+#[test]
+fn a_boat_keeps_the_limits_of_her_own_that_she_has_there() {
+    let strict = of_boat(sound(), "loose: {most: 13}");
+    let found = guarded(&strict, &sound()).ends(1).serious();
+    assert!(found.iter().any(|one| one.contains("gap-too-loose")), "{found:?}");
+    assert!(found.iter().any(|one| one.contains("limit-loosened")), "{found:?}");
+}

@@ -69,3 +69,14 @@ fn a_text_from_standard_input_is_held_beside_the_commits() {
     assert_eq!(given(&changed).ends(1).serious(), [rule]);
     assert_eq!(given(&sound()[BOAT]).ends(0).found(), [""; 0]);
 }
+
+#[test]
+fn outside_of_a_repository_there_is_no_other_state() {
+    let (club, _) = club_of(&sound());
+    std::fs::remove_dir_all(club.path().join(".git")).expect("removed");
+    lint(&club, &[]).ends(0);
+    for words in [&["--at", "HEAD"][..], &["--since", "HEAD"], &["--staged"]] {
+        let run = lint(&club, words).ends(3);
+        assert!(run.out.is_empty() && !run.err.is_empty(), "{words:?}");
+    }
+}

@@ -252,3 +252,16 @@ fn it_can_be_waived_and_is_only_shown_on_a_boat_out_of_use() {
     club.lay_out(&unused);
     assert_eq!(of_rule(&told(&club, &[]).ends(0)), [format!("fault {CHOCK}")]);
 }
+
+#[test]
+fn a_change_that_takes_two_commits_is_held_beside_the_state_asked_for() {
+    let mut changed = sound();
+    edit(&mut changed, BOAT, "seat: 2", "chock-to-pin: 600", "chock-to-pin: 602");
+    let mut second = changed.clone();
+    edit(&mut second, BOAT, "", "wind: light", "wind: none");
+    let club = Club::new();
+    let ids = club.line(&[sound(), changed, second]);
+    let run = told(&club, &["--at", "HEAD", "--since", &ids[0].to_string()]).ends(1);
+    let fault = "new fault changed-but-not-remeasured kittiwake/seat-2/chock-to-pin";
+    assert_eq!(run.serious(), [fault]);
+}

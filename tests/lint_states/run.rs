@@ -98,6 +98,25 @@ pub(crate) fn stage(club: &Club, files: &Files) {
     index.write().expect("a written index");
 }
 
+/// Leaves the merge of HEAD with another commit in the index, unfinished where both sides changed
+/// the same lines.
+pub(crate) fn stage_merge(club: &Club, theirs: &str) {
+    let commit =
+        |rev| club.git.revparse_single(rev).expect(rev).peel_to_commit().expect("a commit");
+    let theirs = commit(theirs);
+    let mut merged = club.git.merge_commits(&commit("HEAD"), &theirs, None).expect("an index");
+    assert!(merged.has_conflicts());
+    let mut index = club.git.index().expect("an index");
+    index.clear().expect("empty");
+    for entry in merged.iter() {
+        index.add(&entry).expect("an entry");
+    }
+    index.write().expect("written");
+    merged.clear().expect("empty");
+    let head = format!("{}\n", theirs.id());
+    fs::write(club.git.path().join("MERGE_HEAD"), head).expect("written");
+}
+
 /// A club of one commit of some files, checked out.
 pub(crate) fn club_of(files: &Files) -> (Club, Oid) {
     let club = Club::new();

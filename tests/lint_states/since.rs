@@ -101,6 +101,31 @@ fn a_new_fault_gates_beside_a_known_one() {
 }
 
 #[test]
+fn of_several_of_one_name_and_rule_each_is_told_by_what_it_says() {
+    let with = |spares: &str| {
+        let mut files = sound();
+        edit(&mut files, BOAT, "", "spares: [A5]", &format!("spares: [{spares}]"));
+        files
+    };
+    let club = club(&with("A7, A8"), &with("A8, A9"));
+    let run = told(&club, &["--since", "HEAD~1"]).ends(1);
+    let found = run.found();
+    let mut spares: Vec<&String> =
+        found.iter().filter(|one| one.contains("no-such-record kittiwake/spares")).collect();
+    spares.sort();
+    let fault = "fault no-such-record kittiwake/spares";
+    assert_eq!(
+        spares,
+        [&format!("cured {fault}"), &format!("known {fault}"), &format!("new {fault}")]
+    );
+    let json = run.json();
+    let all = json["findings"].as_array().expect("a list").iter();
+    let new = all.filter(|one| one["state"] == "new" && one["rule"] == "no-such-record");
+    let new: Vec<&str> = new.map(|one| one["message"].as_str().expect("words")).collect();
+    assert!(new.len() == 1 && new[0].contains("`A9`"), "{new:?}");
+}
+
+#[test]
 fn a_danger_gates_however_long_it_is_known() {
     let club = club(&unfit(), &unfit());
     assert_eq!(since(&club, 1), [format!("known {UNFIT}")]);

@@ -15,6 +15,7 @@ use crate::run::command;
 use crate::run::lint;
 use crate::run::of;
 use crate::run::stage;
+use crate::run::stage_merge;
 use crate::run::told;
 use crate::run::unfit;
 use crate::run::with_chock;
@@ -64,17 +65,7 @@ fn an_unfinished_merge_in_the_index_is_exit_3() {
     let ours = club.commit(DAY - 2, &[first], &with_chock("601"));
     let theirs = club.commit(DAY - 2, &[first], &with_chock("602"));
     club.check_out(ours, &with_chock("601"));
-    let commit = |id| club.git.find_commit(id).expect("a commit");
-    let mut merged =
-        club.git.merge_commits(&commit(ours), &commit(theirs), None).expect("an index");
-    let mut index = club.git.index().expect("an index");
-    index.clear().expect("empty");
-    assert!(merged.has_conflicts());
-    for entry in merged.iter() {
-        index.add(&entry).expect("an entry");
-    }
-    merged.clear().expect("empty");
-    index.write().expect("written");
+    stage_merge(&club, &theirs.to_string());
     let run = lint(&club, &["--staged"]).ends(3);
     assert!(run.err.contains("merge is not finished") && run.err.contains(BOAT), "{}", run.err);
 }

@@ -6,6 +6,11 @@ use git2::Repository;
 use git2::Signature;
 use tempfile::TempDir;
 use tholebook::store;
+use tholebook::store::Content;
+use tholebook::store::RepositoryError;
+use tholebook::store::StoreError;
+
+use crate::book::content;
 
 /// The room's own view of a repository.
 pub(crate) fn opened(repository: &Repository) -> store::Repository {
@@ -89,4 +94,21 @@ pub(crate) fn raw(git: &Repository, kind: ObjectType, bytes: &[u8]) -> Oid {
 /// Returns the room's id of a commit.
 pub(crate) fn id(repository: &store::Repository, commit: Oid) -> store::CommitId {
     repository.commit(&commit.to_string()).expect("it was just made")
+}
+
+/// Returns a text, which must be one.
+pub(crate) fn text(store: &store::Store, path: &str) -> String {
+    match content(store, path) {
+        Content::Text(text) => text.clone(),
+        Content::Refused(refusal) => panic!("{path}: {refusal:?}"),
+    }
+}
+
+/// Returns the error of the repository that something came to.
+pub(crate) fn error<T>(came_to: Result<T, StoreError>) -> RepositoryError {
+    match came_to {
+        Err(StoreError::Repository(error)) => error,
+        Err(other) => panic!("another error: {other}"),
+        Ok(_) => panic!("no error"),
+    }
 }

@@ -1,47 +1,27 @@
 //! The states of a book that a repository holds: commits, what is about to be committed, merges.
 
-use std::collections::BTreeMap;
-use std::fs;
-use std::path::Path;
-
-use git2::IndexEntry;
-use git2::IndexTime;
-use git2::Oid;
-use tholebook::store;
-use tholebook::store::Content;
-use tholebook::store::Refusal;
-use tholebook::store::RepositoryError;
-use tholebook::store::StoreError;
-
 use crate::book::Book;
 use crate::book::assert_warned;
 use crate::book::content;
 use crate::book::paths;
 use crate::book::refused;
-use crate::book::run_again;
 use crate::commits::bare;
 use crate::commits::commit;
 use crate::commits::commit_all;
+use crate::commits::error;
 use crate::commits::id;
 use crate::commits::opened;
 use crate::commits::raw_tree;
+use crate::commits::text;
 use crate::commits::tree;
-
-fn text(store: &store::Store, path: &str) -> String {
-    match content(store, path) {
-        Content::Text(text) => text.clone(),
-        Content::Refused(refusal) => panic!("{path}: {refusal:?}"),
-    }
-}
-
-/// Returns the error of the repository that something came to.
-fn error<T>(came_to: Result<T, StoreError>) -> RepositoryError {
-    match came_to {
-        Err(StoreError::Repository(error)) => error,
-        Err(other) => panic!("another error: {other}"),
-        Ok(_) => panic!("no error"),
-    }
-}
+use git2::Oid;
+use std::fs;
+use tholebook::store;
+use tholebook::store::BlobId;
+use tholebook::store::Content;
+use tholebook::store::Refusal;
+use tholebook::store::RepositoryError;
+use tholebook::store::StoreError;
 
 #[test]
 fn the_texts_of_a_commit_are_those_of_the_folder_then() {
@@ -61,8 +41,30 @@ fn the_texts_of_a_commit_are_those_of_the_folder_then() {
     let store = repository.at(id(&repository, first)).expect("its texts");
     assert_eq!(store, then, "same texts, root, name, left out and warnings");
     assert_eq!(store.files.len(), 5);
-    assert_eq!(store.left_out, [".x.yaml", "boats/notes.txt", "docs/c.yaml"]);
+    assert_eq!(store.left_out, ["boats/notes.txt", "docs/c.yaml"]);
     assert_eq!(text(&store, "boats/a.yaml"), "boats/a.yaml");
+}
+
+#[test]
+fn texts_that_are_left_out_are_not_read_and_the_others_are() {
+    let (_folder, git) = bare();
+    let files =
+        [("club.yaml", ""), ("boats/a.yaml", "a"), ("boats/b.yaml", "b"), ("oars/a.yaml", "a")];
+    let first = commit(&git, None, tree(&git, &files), &[], "first");
+    let gone = git.blob(b"a").expect("a blob").to_string();
+    let repository = opened(&git);
+    let at = id(&repository, first);
+    let is_a = |blob: BlobId| blob.is_of("a");
+    let some = repository.at_without(at, is_a).expect("texts");
+    assert_eq!(paths(&some), ["boats/b.yaml", "club.yaml"]);
+    assert_eq!(
+        repository.at_without(at, |_| false).expect("texts"),
+        repository.at(at).expect("texts")
+    );
+    fs::remove_file(git.path().join("objects").join(&gone[..2]).join(&gone[2..])).expect("removed");
+    assert_eq!(opened(&git).at_without(at, is_a).expect("what is not read may be gone"), some);
+    let told = error(opened(&git).at(at));
+    assert!(told.to_string().contains("boats/a.yaml"), "{told}");
 }
 
 #[test]
@@ -106,136 +108,6 @@ fn a_folder_without_a_repository_has_no_history() {
     let told = error(store::Repository::around(&book.root));
     assert!(matches!(told, RepositoryError::None { .. }), "{told}");
     assert!(told.help().contains(" init"), "{}", told.help());
-}
-
-#[test]
-fn what_is_staged_is_what_the_index_holds_not_the_folder() {
-    let book = Book::new("b");
-    let git = book.with_git();
-    book.write("boats/a.yaml", "staged");
-    book.write("boats/gone.yaml", "");
-    commit_all(&git, "first");
-    book.write("boats/a.yaml", "not staged");
-    book.write("boats/untracked.yaml", "");
-    fs::remove_file(book.root.join("boats/gone.yaml")).expect("it was there");
-    let store = opened(&git).staged().expect("the index");
-    assert_eq!(paths(&store), ["boats/a.yaml", "boats/gone.yaml", "club.yaml"]);
-    assert_eq!(text(&store, "boats/a.yaml"), "staged");
-}
-
-#[test]
-fn what_is_only_meant_to_be_added_is_not_staged() {
-    let book = Book::new("b");
-    let git = book.with_git();
-    commit_all(&git, "first");
-    let mut index = git.index().expect("an index");
-    let nothing = git.blob(b"").expect("a blob");
-    let meant = git2::IndexEntryExtendedFlag::INTENT_TO_ADD.bits();
-    index
-        .add(&IndexEntry { flags_extended: meant, ..entry("boats/later.yaml", nothing, 0) })
-        .expect("an entry");
-    index.write().expect("the index can be written");
-    assert_eq!(paths(&opened(&git).staged().expect("the index")), ["club.yaml"]);
-}
-
-fn entry(path: &str, id: Oid, stage: u16) -> IndexEntry {
-    let never = IndexTime::new(0, 0);
-    IndexEntry {
-        ctime: never,
-        mtime: never,
-        dev: 0,
-        ino: 0,
-        mode: 0o100_644,
-        uid: 0,
-        gid: 0,
-        file_size: 0,
-        id,
-        flags: stage << 12,
-        flags_extended: 0,
-        path: path.into(),
-    }
-}
-
-#[test]
-fn an_unfinished_merge_in_the_index_is_named_with_its_paths() {
-    let book = Book::new("club/book");
-    let git = git2::Repository::init(book.around().join("club")).expect("a repository");
-    commit_all(&git, "first");
-    let mut index = git.index().expect("an index");
-    let blob = git.blob(b"x").expect("a blob");
-    for (path, stage) in
-        [("book/boats/b.yaml", 2), ("book/boats/b.yaml", 3), ("book/boats/a.yaml", 1), ("z", 2)]
-    {
-        index.add(&entry(path, blob, stage)).expect("an entry");
-    }
-    index.write().expect("the index can be written");
-    let repository = store::Repository::around(&book.root).expect("it opens");
-    let told = error(repository.staged());
-    let RepositoryError::Unmerged { paths } = &told else { panic!("{told}") };
-    assert_eq!(*paths, ["boats/a.yaml", "boats/b.yaml"]);
-}
-
-/// One branch lowers a number, the other changes another file, or the same line.
-fn branches(theirs: &[(&str, &str)]) -> (tempfile::TempDir, git2::Repository, [Oid; 3]) {
-    let (folder, git) = bare();
-    let base = [("boats/a.yaml", "a: 1\nb: 1\nc: 1\nd: 1\n"), ("club.yaml", "")];
-    let ours = [("boats/a.yaml", "a: 2\nb: 1\nc: 1\nd: 1\n"), ("club.yaml", "")];
-    let first = commit(&git, Some("refs/heads/main"), tree(&git, &base), &[], "base");
-    let ours = commit(&git, None, tree(&git, &ours), &[first], "ours");
-    let theirs = commit(&git, None, tree(&git, theirs), &[first], "theirs");
-    (folder, git, [first, ours, theirs])
-}
-
-#[test]
-fn a_merge_is_made_in_memory_and_nothing_reaches_the_disk() {
-    let theirs =
-        [("boats/a.yaml", "a: 1\nb: 1\nc: 1\nd: 2\n"), ("boats/b.yaml", ""), ("club.yaml", "")];
-    let (_folder, git, [first, ours, theirs]) = branches(&theirs);
-    let before = all_below(git.path());
-    let repository = opened(&git);
-    for _ in 0..2 {
-        let merge =
-            repository.merged(id(&repository, ours), id(&repository, theirs)).expect("a merge");
-        assert_eq!(text(&merge.store, "boats/a.yaml"), "a: 2\nb: 1\nc: 1\nd: 2\n");
-        assert_eq!(paths(&merge.store), ["boats/a.yaml", "boats/b.yaml", "club.yaml"]);
-        assert_eq!(merge.base, Some(id(&repository, first)));
-        assert!(merge.conflicts.is_empty(), "{:?}", merge.conflicts);
-    }
-    assert_eq!(all_below(git.path()), before);
-}
-
-fn all_below(folder: &Path) -> BTreeMap<std::path::PathBuf, Vec<u8>> {
-    let entries = fs::read_dir(folder).expect("a folder").map(|entry| entry.expect("one").path());
-    let below = entries.flat_map(|path| {
-        if path.is_dir() {
-            all_below(&path)
-        } else {
-            BTreeMap::from([(path.clone(), fs::read(&path).expect("a file"))])
-        }
-    });
-    below.collect()
-}
-
-#[test]
-fn a_path_in_conflict_is_told_and_left_out() {
-    let (_folder, git, [_, ours, theirs]) =
-        branches(&[("boats/a.yaml", "a: 3\nb: 1\nc: 1\nd: 1\n"), ("club.yaml", "")]);
-    let repository = opened(&git);
-    let merge = repository.merged(id(&repository, ours), id(&repository, theirs)).expect("a merge");
-    assert_eq!(merge.conflicts, ["boats/a.yaml"]);
-    assert_eq!(paths(&merge.store), ["club.yaml"]);
-}
-
-#[test]
-fn commits_without_a_common_past_merge_with_no_base() {
-    let (_folder, git) = bare();
-    let one = commit(&git, None, tree(&git, &[("boats/a.yaml", ""), ("club.yaml", "")]), &[], "1");
-    let two = commit(&git, None, tree(&git, &[("boats/b.yaml", ""), ("club.yaml", "")]), &[], "2");
-    let repository = opened(&git);
-    let (one, two) = (id(&repository, one), id(&repository, two));
-    assert_eq!(repository.merge_base(one, two).expect("an answer"), None);
-    let merge = repository.merged(one, two).expect("a merge");
-    assert_eq!((merge.base, paths(&merge.store).len()), (None, 3));
 }
 
 #[test]
@@ -413,36 +285,4 @@ fn a_tree_that_unfolds_without_end_is_refused() {
     let at = id(&repository, bomb);
     assert!(matches!(error(repository.at(at)), RepositoryError::TooMuch { .. }));
     assert!(matches!(error(repository.records(at)), RepositoryError::TooMuch { .. }));
-}
-
-#[test]
-fn a_hook_sees_the_index_that_git_is_about_to_commit_and_a_named_book_does_not() {
-    let book = Book::new("b");
-    let git = book.with_git();
-    commit_all(&git, "first");
-    book.write("boats/new.yaml", "");
-    let other = git.path().join("next-index");
-    fs::copy(git.path().join("index"), &other).expect("an index");
-    let mut index = git2::Index::open(&other).expect("an index");
-    index.add(&entry("boats/new.yaml", git.blob(b"").expect("a blob"), 0)).expect("an entry");
-    index.write().expect("it can be written");
-    let said = run_again("states::the_book_seen_from_a_hook", |child| {
-        let child = child.current_dir(&book.root).env("HOOK_OF", &book.root);
-        child.env("GIT_INDEX_FILE", ".git/next-index")
-    });
-    assert!(said.contains("1 passed"), "{said}");
-}
-
-/// Does its work when another test runs it as a hook.
-#[test]
-fn the_book_seen_from_a_hook() {
-    let Some(root) = std::env::var_os("HOOK_OF") else { return };
-    for book in [None, Some(Path::new(&root)), Some(Path::new("."))] {
-        let repository = store::Repository::from_environment(book).expect("it opens");
-        let staged = repository.staged().expect("the index");
-        assert_eq!(paths(&staged), ["boats/new.yaml", "club.yaml"]);
-        assert_eq!(staged.root, Path::new(&root));
-    }
-    let named = store::Repository::around(Path::new(&root)).expect("it opens");
-    assert_eq!(paths(&named.staged().expect("the index")), ["club.yaml"]);
 }

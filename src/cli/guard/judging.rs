@@ -9,8 +9,8 @@ use crate::cli::book;
 use crate::cli::checking;
 use crate::cli::checking::CheckedBook;
 use crate::cli::checking::Compared;
-use crate::cli::earlier;
-use crate::cli::earlier::EarlierBook;
+use crate::cli::parting;
+use crate::cli::parting::EarlierBook;
 use crate::cli::exit::Exit;
 use crate::cli::lint;
 use crate::cli::output::Done;
@@ -91,7 +91,7 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     let lint = as_lint(asked);
     let mut beside = Vec::new();
     for rev in asked.beside {
-        beside.push(earlier::since(subject.origin()?, rev, &subject.store)?);
+        beside.push(parting::since(subject.origin()?, rev, &subject.store)?);
     }
     let mut came = checking::check(subject, &lint, asked.as_of)?;
     know(&mut came.checked, &beside, asked.as_of);

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::super::arguments::Splice;
 use super::super::book;
-use super::super::instead::Instead;
+use super::super::standard_input::TextGiven;
 use super::super::lint::today;
 use super::super::output::Done;
 use crate::model::Book;
@@ -103,7 +103,7 @@ fn opened(arguments: &Splice, path: &Path) -> Result<Store, store::StoreError> {
 }
 
 fn checked(mut store: Store, path: &Path, text: &str) -> Result<(Book, Checked), Done> {
-    Instead::of_text(path, text).put_into(&mut store)?;
+    TextGiven::of_text(path, text).put_into(&mut store)?;
     let (book, faults) = reading::read(&store.name, store.files);
     let as_of = today();
     let mut checked = rules::check(&book, &faults, Check { as_of });

@@ -22,8 +22,8 @@ use crate::history::ChangeKind;
 use crate::model::Book;
 use crate::model::Name;
 use crate::rules::Checked;
+use crate::rules::Comparison;
 use crate::rules::Finding;
-use crate::rules::Since;
 use crate::rules::Standing;
 use crate::units::Date;
 
@@ -43,7 +43,7 @@ pub struct Difference<'r> {
     /// What was found after.
     pub after: &'r Checked,
     /// What became of the findings.
-    pub since: &'r Since<'r>,
+    pub since: &'r Comparison<'r>,
     /// The day that was taken for today, for both.
     pub as_of: Date,
     /// The names that were asked for; all, where there are none.

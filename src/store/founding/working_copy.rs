@@ -44,20 +44,20 @@ fn known(file: &Metadata, id: Oid, path: Vec<u8>) -> IndexEntry {
         mtime: time(file.mtime(), file.mtime_nsec()),
         dev: low(file.dev()),
         ino: low(file.ino()),
-        mode: 0o100_644,
         uid: file.uid(),
         gid: file.gid(),
         file_size: low(file.size()),
-        id,
-        flags: 0,
-        flags_extended: 0,
-        path,
+        ..unknown(id, path)
     }
 }
 
-/// Returns an index entry that git looks into when it is first asked.
 #[cfg(not(unix))]
 fn known(_: &Metadata, id: Oid, path: Vec<u8>) -> IndexEntry {
+    unknown(id, path)
+}
+
+/// Returns an index entry that git looks into when it is first asked.
+fn unknown(id: Oid, path: Vec<u8>) -> IndexEntry {
     let never = IndexTime::new(0, 0);
     IndexEntry {
         ctime: never,

@@ -179,6 +179,21 @@ impl Repository {
         self.of_index(&self.objects()?, &index, &below)
     }
 
+    /// Returns the paths of the book's texts that an unfinished merge left in conflict, sorted.
+    ///
+    /// # Errors
+    ///
+    /// An index that can't be read.
+    pub fn in_conflict(&self) -> Result<Vec<String>, StoreError> {
+        if self.git.is_bare() {
+            return Ok(Vec::new());
+        }
+        let index = self.git.index();
+        let index = index.map_err(|error| RepositoryError::index(&self.top, &error))?;
+        let below = self.place.known().filter(|_| index.has_conflicts());
+        Ok(below.map_or_else(Vec::new, |below| merging::conflicts(&index, &below)))
+    }
+
     /// Returns the book's texts as a merge of two commits would leave them. Nothing is written.
     ///
     /// # Errors

@@ -18,12 +18,12 @@ use crate::store::Refusal;
 use crate::store::Store;
 
 /// A text, and the file that it stands for.
-pub(super) struct Instead {
+pub(super) struct TextGiven {
     path: PathBuf,
     content: Content,
 }
 
-impl Instead {
+impl TextGiven {
     /// Reads standard input to its end.
     ///
     /// # Errors
