@@ -3,6 +3,7 @@
 //! The only room that reads the clock, the environment and standard input, and the only one that
 //! prints. What anything means is for the rooms below.
 
+mod also;
 mod arguments;
 mod blame;
 mod book;

@@ -15,7 +15,6 @@ use super::list::find;
 use super::rule::Looks;
 use super::rule::Rule;
 use super::since::Since;
-use super::since::Standing;
 use super::since::compared;
 use super::sum::Sum;
 use super::waiving;
@@ -50,16 +49,11 @@ impl Checked {
         self.findings.iter().filter(counted).count()
     }
 
-    /// Returns the worst level that stands against the book; findings that are waived or shown
-    /// only don't, nor do those that stood before and are no danger.
+    /// Returns the worst level that stands against the book.
     #[must_use]
     pub fn worst(&self) -> Option<Level> {
-        let old = |finding: &Finding| {
-            finding.standing == Some(Standing::Known) && finding.level < Level::Danger
-        };
-        let stands =
-            |finding: &&Finding| !finding.shown_only && finding.waived.is_none() && !old(finding);
-        self.findings.iter().filter(stands).map(|finding| finding.level).max()
+        let standing = self.findings.iter().filter(|finding| finding.stands());
+        standing.map(|finding| finding.level).max()
     }
 
     /// Holds the book's waivers against the findings, as of a day: marks those that are waived and
