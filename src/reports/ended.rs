@@ -66,6 +66,11 @@ impl Ended<'_> {
         all.filter(|finding| self.show_waived || finding.waived.is_none())
     }
 
+    /// Returns whether there was any text to be checked.
+    pub(super) const fn was_had(&self) -> bool {
+        !self.report.book.files.is_empty()
+    }
+
     /// Returns whether the question could be answered.
     pub(super) const fn was_checked(&self) -> bool {
         self.exit_code < 2

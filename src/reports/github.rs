@@ -42,7 +42,9 @@ pub fn github(ended: &Ended) -> String {
     }
     out.extend(told.iter().map(|finding| annotation(ended, &places, finding)));
     out.extend(more(rest));
-    out.push_str(&last_line(&ended.report, PLAIN));
+    if ended.was_had() {
+        out.push_str(&last_line(&ended.report, PLAIN));
+    }
     out
 }
 

@@ -86,10 +86,12 @@ impl Page {
 fn head(ended: &Ended) -> String {
     let report = &ended.report;
     let book = cell(&at_most(&report.book.name, LONGEST));
-    let mut out = format!("## Boat book {book}, as of {}\n\n", report.as_of);
-    out.push_str(&format!("**{}**\n\n", verdict(ended)));
-    let last = last_line(report, PLAIN);
-    out.push_str(&format!("{}.\n", cell(&at_most(&last, 4 * LONGEST))));
+    let called = if ended.was_had() { format!("Boat book {book}") } else { "Boat book".to_owned() };
+    let mut out = format!("## {called}, as of {}\n\n**{}**\n", report.as_of, verdict(ended));
+    if ended.was_had() {
+        let last = last_line(report, PLAIN);
+        out.push_str(&format!("\n{}.\n", cell(&at_most(&last, 4 * LONGEST))));
+    }
     let told = ended.told.iter().take(BESIDES);
     let told: Vec<String> =
         told.map(|told| format!("- {}\n", cell(&at_most(told, LONGEST)))).collect();

@@ -72,22 +72,57 @@ impl Kind {
     }
 }
 
-/// Returns every suite: the boats, the oar sets, the crews, the book itself.
+/// Returns every suite: the boats, the oar sets, the crews, the book itself; none of a book that
+/// could not be had.
 pub(super) fn suites<'r>(ended: &'r Ended) -> Vec<Suite<'r>> {
     let (book, checked) = (ended.report.book, ended.report.checked);
+    if book.files.is_empty() {
+        return Vec::new();
+    }
     let mut suites = empty(book);
+    let index = Index::of(&suites);
     let places = Places::new(book);
     for finding in &checked.findings {
         let file = spot(book, &places, finding).file;
-        let suite = of(&mut suites, finding.name.as_str(), Some(file));
-        case(suite, finding.rule.id).findings.push(finding);
+        let at = index.position(finding.name.as_str(), Some(file));
+        case(&mut suites[at], finding.rule.id).findings.push(finding);
     }
     for missing in &checked.not_checked {
-        let suite = of(&mut suites, missing.name.as_str(), None);
-        case(suite, missing.rule).not_checked.push(missing);
+        let at = index.position(missing.name.as_str(), None);
+        case(&mut suites[at], missing.rule).not_checked.push(missing);
     }
     suites.retain(|suite| is_asked_for(ended, suite));
     suites
+}
+
+/// Where the suite of each record stands.
+struct Index<'r> {
+    by_id: HashMap<&'r str, Vec<(usize, Option<FileId>)>>,
+    by_file: HashMap<FileId, usize>,
+    of_book: usize,
+}
+
+impl<'r> Index<'r> {
+    fn of(suites: &[Suite<'r>]) -> Self {
+        let mut index =
+            Self { by_id: HashMap::new(), by_file: HashMap::new(), of_book: suites.len() - 1 };
+        for (at, suite) in suites.iter().enumerate().filter(|(_, one)| one.kind != Kind::Book) {
+            index.by_id.entry(suite.id).or_default().push((at, suite.file));
+            index.by_file.extend(suite.file.map(|file| (file, at)));
+        }
+        index
+    }
+
+    /// Returns the suite of the record that a name begins with, of several the one whose file it
+    /// is; else that of the file; else the book's.
+    fn position(&self, name: &str, file: Option<FileId>) -> usize {
+        let id = name.split('/').next().unwrap_or_default();
+        let named = self.by_id.get(id).map(Vec::as_slice).unwrap_or_default();
+        let own = named.iter().find(|(_, own)| file.is_some() && *own == file);
+        let named = own.or(named.first()).map(|(at, _)| *at);
+        let of_file = || self.by_file.get(&file?).copied();
+        named.or_else(of_file).unwrap_or(self.of_book)
+    }
 }
 
 fn empty(book: &Book) -> Vec<Suite<'_>> {
@@ -104,20 +139,6 @@ fn empty(book: &Book) -> Vec<Suite<'_>> {
         Suite { kind, id, file, twice: seen[&(kind, id)] > 1, cases }
     };
     all.into_iter().map(suite).collect()
-}
-
-/// Returns the suite of the record that a name begins with, of several that whose file it is; the
-/// book's where there is none.
-fn of<'s, 'r>(suites: &'s mut [Suite<'r>], name: &str, file: Option<FileId>) -> &'s mut Suite<'r> {
-    let id = name.split('/').next().unwrap_or_default();
-    let named = |suite: &Suite| suite.kind != Kind::Book && suite.id == id;
-    let own = |suite: &Suite| file.is_some() && suite.file == file;
-    let both = suites.iter().position(|suite| named(suite) && own(suite));
-    let found = both
-        .or_else(|| suites.iter().position(named))
-        .or_else(|| suites.iter().position(own))
-        .unwrap_or(suites.len() - 1);
-    &mut suites[found]
 }
 
 fn case<'s, 'r>(suite: &'s mut Suite<'r>, rule: &str) -> &'s mut Case<'r> {

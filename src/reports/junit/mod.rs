@@ -14,7 +14,9 @@ use self::xml::Xml;
 use super::aside::aside;
 use super::ended::Ended;
 use super::ended::at_most;
+use super::ended::spot;
 use super::place::Places;
+use super::shown;
 use crate::rules::Finding;
 use crate::rules::Level;
 use crate::rules::RULES;
@@ -139,7 +141,7 @@ fn told(
     let mut lines: Vec<String> = Vec::new();
     let mut findings = case.findings.clone();
     findings.sort_by_key(|finding| !ended.gates(finding));
-    lines.extend(findings.iter().map(|finding| line(places, finding)));
+    lines.extend(findings.iter().map(|finding| line(ended, places, finding)));
     lines.extend(case.not_checked.iter().map(|missing| {
         format!("{}: not checked; missing: {}", missing.name, missing.missing.join(", "))
     }));
@@ -176,11 +178,14 @@ fn short(finding: &Finding) -> String {
     format!("{level}{}: {}", aside(finding), at_most(&finding.message, LONGEST))
 }
 
-fn line(places: &Places, finding: &Finding) -> String {
-    let place = places.shown(finding.labels[0].place);
+fn line(ended: &Ended, places: &Places, finding: &Finding) -> String {
+    let spot = spot(ended.report.book, places, finding);
+    let path = ended.path_of(ended.report.book, spot.file);
+    let place = format!("{path}:{}:{}", spot.start.line, spot.start.column);
     let because = finding.waived.as_ref();
     let because =
         because.map_or(String::new(), |granted| format!(" Because: {}.", granted.because));
     let (name, short) = (&finding.name, short(finding));
-    format!("{place}: {name}: {short}.{because} {}", finding.remedy).replace('\n', "\\n")
+    let line = format!("{place}: {name}: {short}.{because} {}", finding.remedy);
+    shown::line(&line)
 }
