@@ -33,13 +33,14 @@ pub fn github(ended: &Ended) -> String {
     let places = Places::new(ended.report.book);
     let mut findings: Vec<&Finding> = ended.findings().collect();
     findings.sort_by_key(|finding| (!ended.gates(finding), Reverse(finding.level)));
-    let (told, rest) = findings.split_at(findings.len().min(TOLD));
     let mut out = String::new();
+    let mut room = TOLD;
     if !ended.was_checked() {
-        let why = at_most(&ended.told.join("\n"), LONGEST);
-        let why = shown::lines(&why);
+        let why = shown::lines(&at_most(&ended.told.join("\n"), LONGEST));
         out.push_str(&command("error", &[("title", "not checked")], &why));
+        room -= 1;
     }
+    let (told, rest) = findings.split_at(findings.len().min(room));
     out.extend(told.iter().map(|finding| annotation(ended, &places, finding)));
     out.extend(more(rest));
     if ended.was_had() {
@@ -71,9 +72,9 @@ fn annotation(ended: &Ended, places: &Places, finding: &Finding) -> String {
         properties.push(("col", &column));
     }
     properties.extend([("endLine", &*end), ("title", &*title)]);
-    let message = at_most(&finding.message, LONGEST);
-    let words = format!("{message}{}.\n{}", aside(finding), finding.remedy);
-    command(kind(finding), &properties, &shown::lines(&words))
+    let message = shown::line(&at_most(&finding.message, LONGEST));
+    let words = format!("{message}{}.\n{}", aside(finding), shown::line(&finding.remedy));
+    command(kind(finding), &properties, &words)
 }
 
 /// Tells how many more there are, as the worst of them is told.

@@ -143,7 +143,9 @@ fn told(
     findings.sort_by_key(|finding| !ended.gates(finding));
     lines.extend(findings.iter().map(|finding| line(ended, places, finding)));
     lines.extend(case.not_checked.iter().map(|missing| {
-        format!("{}: not checked; missing: {}", missing.name, missing.missing.join(", "))
+        let told =
+            format!("{}: not checked; missing: {}", missing.name, missing.missing.join(", "));
+        shown::line(&told)
     }));
     lines.extend(unseen.filter(|_| lines.is_empty()).map(str::to_owned));
     let message = match (findings.first(), lines.len()) {

@@ -5,6 +5,7 @@ use super::form::HelpText;
 use super::form::ReportingDescriptor;
 use super::form::RuleProperties;
 use super::wording::message;
+use super::wording::plain;
 use crate::reports::cautions::COLD_BENDING;
 use crate::reports::cautions::NO_PERMISSION;
 use crate::reports::cautions::WHERE_THE_SUMS_STOP;
@@ -65,15 +66,15 @@ fn sources(rule: &Rule) -> Vec<String> {
 
 fn help(rule: &Rule) -> HelpText {
     let sections = sections(rule);
-    let plain =
+    let unmarked =
         |(heading, lines): &(&str, Vec<String>)| format!("{heading}:\n{}", lines.join("\n"));
     let marked = |(heading, lines): &(&str, Vec<String>)| {
         let lines: Vec<String> = lines.iter().map(|line| format!("- {}", cell(line))).collect();
         format!("**{heading}**\n\n{}", lines.join("\n"))
     };
-    let text: Vec<String> = sections.iter().map(plain).collect();
+    let text: Vec<String> = sections.iter().map(unmarked).collect();
     let markdown: Vec<String> = sections.iter().map(marked).collect();
-    HelpText { text: message(&text.join("\n\n")).text, markdown: markdown.join("\n\n") }
+    HelpText { text: plain(&text.join("\n\n")), markdown: markdown.join("\n\n") }
 }
 
 fn sections(rule: &Rule) -> Vec<(&'static str, Vec<String>)> {

@@ -3,21 +3,27 @@
 use super::form::Message;
 use crate::reports::shown;
 
-/// Returns words as a message. Brackets and braces would make links and gaps to be filled in.
+/// Returns words as a message on one line.
+pub(super) fn message(words: &str) -> Message {
+    Message { text: plain(&shown::line(words)) }
+}
+
+/// Returns words that are ready to be shown as plain ones. Brackets and braces would make links and
+/// gaps to be filled in.
 ///
 /// # Source
 ///
 /// SARIF 2.1.0, 3.11.5 and 3.11.6.
-pub(super) fn message(words: &str) -> Message {
+pub(super) fn plain(words: &str) -> String {
     let mut text = String::with_capacity(words.len());
-    for c in shown::lines(words).chars() {
+    for c in words.chars() {
         match c {
             '{' | '}' => text.extend([c, c]),
             '[' | ']' => text.extend(['\\', c]),
             _ => text.push(c),
         }
     }
-    Message { text }
+    text
 }
 
 /// Returns a path as a relative URI reference. The path is written as the store writes it: `\xNN`
