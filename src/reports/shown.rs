@@ -34,7 +34,7 @@ pub const fn is_hidden(c: char) -> bool {
 /// obeyed at the beginning of a line, wherever a line is broken; or of `##word[`, which is obeyed
 /// anywhere.
 fn is_order(text: &str, at: usize) -> bool {
-    let (before, rest) = (text[..at].as_bytes().last(), &text[at..]);
+    let (before, rest) = (text.as_bytes()[..at].last(), &text[at..]);
     match before {
         Some(b':') => rest.starts_with(':'),
         Some(b'#') => is_order_in_brackets(rest),

@@ -30,7 +30,7 @@ fn sound(run: &Run) -> Value {
     report
 }
 
-fn findings<'r>(report: &'r Value, has: impl Fn(&Value) -> bool) -> Vec<&'r Value> {
+fn findings(report: &Value, has: impl Fn(&Value) -> bool) -> Vec<&Value> {
     let findings = report["findings"].as_array().expect("a list");
     findings.iter().filter(|finding| has(finding)).collect()
 }

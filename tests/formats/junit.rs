@@ -1,4 +1,4 @@
-//! JUnit XML, judged by a reader of XML that knows nothing of the writer.
+//! `JUnit` XML, judged by a reader of XML that knows nothing of the writer.
 
 use std::collections::BTreeSet;
 

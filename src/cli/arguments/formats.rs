@@ -21,7 +21,7 @@ pub(in crate::cli) enum Format {
     Json,
     /// SARIF 2.1.0, for forges and editors
     Sarif,
-    /// JUnit XML, for build servers
+    #[value(help = "JUnit XML, for build servers")]
     Junit,
     /// For the page of a job
     Markdown,

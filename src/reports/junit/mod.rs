@@ -1,4 +1,4 @@
-//! The report of a check as JUnit XML, the form in which build servers take the results of tests.
+//! The report of a check as `JUnit` XML, the form in which build servers take the results of tests.
 //! The form has no standard; elements and attributes are those that are commonly read.
 //!
 //! What counts for the exit code fails. What could not be looked at, is undecided, waived, known
@@ -42,7 +42,7 @@ enum CameTo {
     Error,
 }
 
-/// Returns the report of a check as JUnit XML.
+/// Returns the report of a check as `JUnit` XML.
 #[must_use]
 pub fn junit(ended: &Ended) -> String {
     let places = Places::new(ended.report.book);
