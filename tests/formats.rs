@@ -18,8 +18,11 @@ mod json;
 mod junit;
 #[path = "formats/markdown.rs"]
 mod markdown;
+#[path = "formats/placeless.rs"]
+mod placeless;
 #[path = "lint_states/run.rs"]
 #[allow(dead_code, reason = "shared with other tests, which use more of it")]
 mod run;
 #[path = "formats/sarif.rs"]
 mod sarif;
+mod sound_book;
