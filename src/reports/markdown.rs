@@ -70,10 +70,14 @@ impl Page {
             format!("\n### {heading}\n\n| {} |\n|{}\n", head.join(" | "), " --- |".repeat(N));
         let mut heading = Some(heading);
         for row in rows {
+            if self.left_out > 0 {
+                self.left_out += 1;
+                continue;
+            }
             let cells: Vec<String> = row.iter().map(|text| cell(&at_most(text, LONGEST))).collect();
             let row = format!("| {} |\n", cells.join(" | "));
             let needed = row.len() + heading.as_ref().map_or(0, String::len);
-            if self.left_out > 0 || self.out.len() + needed > PAGE - BELOW {
+            if self.out.len() + needed > PAGE - BELOW {
                 self.left_out += 1;
                 continue;
             }
