@@ -11,7 +11,7 @@ mod guard;
 mod hooks;
 #[path = "with_git/kinds.rs"]
 mod kinds;
-#[path = "with_git/wiring.rs"]
-mod wiring;
 #[path = "with_git/recipes.rs"]
 mod recipes;
+#[path = "with_git/wiring.rs"]
+mod wiring;

@@ -1,5 +1,6 @@
 //! What may stand on the command line.
 
+mod formats;
 mod guard;
 mod merging;
 mod past;
@@ -14,8 +15,11 @@ use clap::ValueEnum;
 use crate::units::Date;
 use crate::units::NotADate;
 
+use formats::also;
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
 pub(super) use merging::{Splice, Unwire, View, Wire};
+
+pub(super) use formats::{Also, Format};
 pub(super) use past::{Blame, History, PastFormat};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
@@ -137,8 +141,7 @@ pub(super) struct Lint {
     #[arg(long, value_name = "LEVEL", value_enum, default_value = "fault")]
     pub(super) fail_on: FailOn,
 
-    /// text draws each finding under its lines and folds many alike notes; brief is one line a
-    /// finding; json is for programs
+    /// How the report is written
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: Format,
 
@@ -146,7 +149,8 @@ pub(super) struct Lint {
     #[arg(long, conflicts_with = "format")]
     pub(super) spoken: bool,
 
-    /// Also write the report in this format to this file, such as json=report.json; may be repeated
+    /// Also write the report in this format to this file, such as sarif=report.sarif; may be
+    /// repeated
     #[arg(long, value_name = "FORMAT=FILE", value_parser = also)]
     pub(super) also: Vec<Also>,
 
@@ -161,6 +165,10 @@ pub(super) struct Lint {
     /// Show every finding as if no waiver were granted
     #[arg(long)]
     pub(super) no_waivers: bool,
+
+    /// In sarif and github, tell waived findings too, marked as such; elsewhere they always are
+    #[arg(long)]
+    pub(super) show_waived: bool,
 
     /// A book without any boat, oar set or crew is in order
     #[arg(long)]
@@ -319,23 +327,6 @@ pub(super) struct LookOptions {
     pub(super) glyphs: GlyphsOption,
 }
 
-/// A report in another format, written to a file.
-#[derive(Clone, Debug)]
-pub(super) struct Also {
-    pub(super) format: Format,
-    pub(super) file: PathBuf,
-}
-
-fn also(text: &str) -> Result<Also, String> {
-    let (format, file) = text.split_once('=').ok_or("write it as FORMAT=FILE")?;
-    let format = Format::from_str(format, false)
-        .map_err(|_| "the format is text, brief or json".to_owned())?;
-    if file.is_empty() {
-        return Err("name the file after the =".to_owned());
-    }
-    Ok(Also { format, file: file.into() })
-}
-
 #[derive(Clone, Copy, Debug, ValueEnum)]
 pub(super) enum FailOn {
     Danger,
@@ -343,13 +334,6 @@ pub(super) enum FailOn {
     Unsure,
     Note,
     Never,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum Format {
-    Text,
-    Brief,
-    Json,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

@@ -17,14 +17,21 @@ pub(super) enum Exit {
     OwnFault,
 }
 
+impl Exit {
+    /// Returns the number.
+    pub(super) const fn code(self) -> u8 {
+        match self {
+            Self::Clear => 0,
+            Self::Findings => 1,
+            Self::Usage => 2,
+            Self::NotChecked => 3,
+            Self::OwnFault => 4,
+        }
+    }
+}
+
 impl From<Exit> for ExitCode {
     fn from(exit: Exit) -> Self {
-        match exit {
-            Exit::Clear => Self::SUCCESS,
-            Exit::Findings => Self::from(1),
-            Exit::Usage => Self::from(2),
-            Exit::NotChecked => Self::from(3),
-            Exit::OwnFault => Self::from(4),
-        }
+        Self::from(exit.code())
     }
 }

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use super::arguments::Also;
+use super::also;
 use super::arguments::FailOn;
 use super::arguments::Format;
 use super::arguments::Lint;
@@ -14,12 +14,12 @@ use super::checking::Compared;
 use super::exit::Exit;
 use super::look::look;
 use super::output::Done;
-use super::output::whole_file;
 use super::standard_input::TextGiven;
 use super::subject;
 use crate::model::Book;
 use crate::model::Name;
 use crate::reports;
+use crate::reports::Ended;
 use crate::reports::Look;
 use crate::reports::Report;
 use crate::rules::Checked;
@@ -28,12 +28,16 @@ use crate::units::Date;
 
 /// Runs the command.
 pub(super) fn run(arguments: &Lint) -> Done {
-    checked(arguments).unwrap_or_else(|refused| refused)
+    match also::refuse(&arguments.also) {
+        Ok(()) => checked(arguments).unwrap_or_else(|refused| not_checked(arguments, refused)),
+        Err(refused) => refused,
+    }
 }
 
 fn checked(arguments: &Lint) -> Result<Done, Done> {
     let (folder, instead) = texts(arguments)?;
     let subject = subject::asked(arguments, folder, instead)?;
+    let below = subject.below();
     let as_of = arguments.as_of.or(subject.day).unwrap_or_else(today);
     let mut came = checking::check(subject, arguments, as_of)?;
     let mut told = std::mem::take(&mut came.open.told);
@@ -41,11 +45,6 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
     let CheckedBook { open, checked, earlier, conflicts, .. } = &came;
     let earlier = earlier.as_ref().map(Compared::shown);
     let report = Report { book: &open.book, checked, as_of, only: &arguments.only, earlier };
-    let look = look(&arguments.look);
-    let result = match arguments.spoken {
-        true => reports::spoken(&report, look),
-        false => rendered(&report, arguments.format, look),
-    };
     let mut exit = exit(&came, arguments);
     told.extend(reason(exit).filter(|_| open.book.unread.is_empty() || exit == Exit::Usage));
     if !conflicts.is_empty() {
@@ -55,23 +54,60 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
     if !open.absent.is_empty() {
         exit = exit.max(Exit::NotChecked);
     }
-    for Also { format, file } in &arguments.also {
-        if let Err(error) =
-            whole_file(file, &rendered(&report, *format, Look { colour: false, ..look }))
-        {
-            let file = reports::shown::line(&file.display().to_string());
-            told.push(format!("{file} could not be written: {error}"));
-            exit = exit.max(Exit::NotChecked);
-        }
+    let ended = ended(arguments, report, &below, exit, &told);
+    let look = look(&arguments.look);
+    let result = match arguments.spoken {
+        true => reports::spoken(&report, look),
+        false => rendered(&ended, arguments.format, look),
+    };
+    let plain = Look { colour: false, ..look };
+    let unwritten = also::write(&arguments.also, |format| Some(rendered(&ended, format, plain)));
+    if !unwritten.is_empty() {
+        exit = exit.max(Exit::NotChecked);
     }
+    told.extend(unwritten);
     Ok(Done { exit, result, told })
 }
 
-fn rendered(report: &Report, format: Format, look: Look) -> String {
+/// Tells those who only read the report why there is nothing in it, in the formats that have a
+/// place for that: silence must not be taken for a book in order.
+fn not_checked(arguments: &Lint, mut refused: Done) -> Done {
+    let (book, checked) = (Book::default(), Checked::default());
+    let as_of = arguments.as_of.unwrap_or_else(today);
+    let report = Report { book: &book, checked: &checked, as_of, only: &[], earlier: None };
+    let ended = ended(arguments, report, "", refused.exit, &refused.told);
+    let look = Look { colour: false, ..look(&arguments.look) };
+    let tells_why = |format| {
+        matches!(format, Format::Sarif | Format::Junit | Format::Markdown | Format::Github)
+    };
+    let render = |format| tells_why(format).then(|| rendered(&ended, format, look));
+    refused.result =
+        if arguments.spoken { None } else { render(arguments.format) }.unwrap_or_default();
+    let unwritten = also::write(&arguments.also, render);
+    refused.told.extend(unwritten);
+    refused
+}
+
+fn ended<'r>(
+    arguments: &Lint,
+    report: Report<'r>,
+    below: &'r str,
+    exit: Exit,
+    told: &'r [String],
+) -> Ended<'r> {
+    let (gate, show_waived) = (gate(arguments), arguments.show_waived);
+    Ended { report, below, gate, exit_code: exit.code(), told, show_waived }
+}
+
+fn rendered(ended: &Ended, format: Format, look: Look) -> String {
     match format {
-        Format::Text => reports::text(report, look),
-        Format::Brief => reports::brief(report, look),
-        Format::Json => reports::json(report),
+        Format::Text => reports::text(&ended.report, look),
+        Format::Brief => reports::brief(&ended.report, look),
+        Format::Json => reports::json(&ended.report),
+        Format::Sarif => reports::sarif(ended),
+        Format::Junit => reports::junit(ended),
+        Format::Markdown => reports::markdown(ended),
+        Format::Github => reports::github(ended),
     }
 }
 
@@ -165,15 +201,20 @@ fn ids(book: &Book) -> Vec<&str> {
     boats.chain(oar_sets).chain(crews).map(|id| &*id.value).collect()
 }
 
-/// Returns how a check ended.
-pub(super) fn exit(came: &CheckedBook, arguments: &Lint) -> Exit {
-    let CheckedBook { open, checked, .. } = came;
-    let gate = match arguments.fail_on {
+/// Returns the least level that counts.
+fn gate(arguments: &Lint) -> Level {
+    match arguments.fail_on {
         FailOn::Danger | FailOn::Never => Level::Danger,
         FailOn::Fault => Level::Fault,
         FailOn::Unsure => Level::Unsure,
         FailOn::Note => Level::Note,
-    };
+    }
+}
+
+/// Returns how a check ended.
+pub(super) fn exit(came: &CheckedBook, arguments: &Lint) -> Exit {
+    let CheckedBook { open, checked, .. } = came;
+    let gate = gate(arguments);
     if open.is_empty() && !arguments.allow_empty {
         Exit::NotChecked
     } else if came.settings_are_bad {

@@ -3,6 +3,7 @@
 //! The only room that reads the clock, the environment and standard input, and the only one that
 //! prints. What anything means is for the rooms below.
 
+mod also;
 mod arguments;
 mod blame;
 mod book;
@@ -13,8 +14,8 @@ mod derive;
 mod diff;
 mod exit;
 mod guard;
-mod limits_from;
 mod history;
+mod limits_from;
 mod lint;
 mod look;
 mod output;

@@ -195,6 +195,12 @@ impl Subject {
         }
     }
 
+    /// Returns the book's folder below the top of its repository, as paths of texts are written.
+    pub(super) fn below(&self) -> String {
+        let known = self.origin.as_ref().and_then(|origin| origin.repository.below());
+        known.unwrap_or_else(|| store::below_top(&self.store.root))
+    }
+
     /// Returns the repository that another state is asked of.
     ///
     /// # Errors

@@ -1,9 +1,11 @@
 //! The one place through which text from outside passes before it is shown; knows no boats.
 //!
 //! A file, a name or an argument can hold bytes that steer a terminal, turn the reading order
-//! round or can't be seen at all. Three ways out lead from here:
+//! round or can't be seen at all, and words that a build server takes for orders when they stand in
+//! its log: `::error::`, `##[error]`. Three ways out lead from here:
 //!
-//! - [`line()`] for words: what can't be seen is written out, `\u{1b}`;
+//! - [`line()`] for words: what can't be seen is written out, `\u{1b}`, and so is the second mark of
+//!   an order;
 //! - [`source`] for lines of a file that are drawn: each such character becomes as many plain ones
 //!   as it has bytes, so that every place stays where it is;
 //! - [`json`] for machines: the true text, with those characters as `\u001b`.
@@ -28,12 +30,30 @@ pub const fn is_hidden(c: char) -> bool {
         | '\u{2028}' | '\u{2029}')
 }
 
+/// Returns whether the second mark of an order to a build server stands at a byte: of `::`, which is
+/// obeyed at the beginning of a line, wherever a line is broken; or of `##word[`, which is obeyed
+/// anywhere.
+fn is_order(text: &str, at: usize) -> bool {
+    let (before, rest) = (text.as_bytes()[..at].last(), &text[at..]);
+    match before {
+        Some(b':') => rest.starts_with(':'),
+        Some(b'#') => is_order_in_brackets(rest),
+        _ => false,
+    }
+}
+
+fn is_order_in_brackets(rest: &str) -> bool {
+    let word =
+        |rest: &str| rest.trim_start_matches(|c: char| c.is_ascii_alphabetic()).starts_with('[');
+    rest.strip_prefix('#').is_some_and(word)
+}
+
 /// Returns words for a person, on one line: hidden characters written out.
 #[must_use]
 pub fn line(text: &str) -> String {
     let mut shown = String::with_capacity(text.len());
-    for c in text.chars() {
-        if is_hidden(c) {
+    for (at, c) in text.char_indices() {
+        if is_hidden(c) || is_order(text, at) {
             shown.extend(c.escape_unicode());
         } else {
             shown.push(c);
@@ -54,10 +74,12 @@ pub fn lines(text: &str) -> String {
 #[must_use]
 pub fn source(text: &str) -> String {
     let mut shown = String::with_capacity(text.len());
-    for c in text.chars() {
+    for (at, c) in text.char_indices() {
         match c {
             '\t' => shown.push(c),
-            _ if is_hidden(c) => shown.extend(std::iter::repeat_n('?', c.len_utf8())),
+            _ if is_hidden(c) || is_order(text, at) => {
+                shown.extend(std::iter::repeat_n('?', c.len_utf8()))
+            }
             _ => shown.push(c),
         }
     }
@@ -85,14 +107,14 @@ impl Formatter for Escaping {
     where
         W: ?Sized + io::Write,
     {
-        let mut rest = fragment;
-        while let Some(at) = rest.find(is_hidden) {
-            writer.write_all(&rest.as_bytes()[..at])?;
-            let hidden = rest[at..].chars().next().unwrap_or_default();
-            write!(writer, "\\u{:04x}", u32::from(hidden))?;
-            rest = &rest[at + hidden.len_utf8()..];
+        let mut written = 0;
+        let steers = |at: usize, c| is_hidden(c) || (c == '#' && is_order(fragment, at));
+        for (at, c) in fragment.char_indices().filter(|(at, c)| steers(*at, *c)) {
+            writer.write_all(&fragment.as_bytes()[written..at])?;
+            write!(writer, "\\u{:04x}", u32::from(c))?;
+            written = at + c.len_utf8();
         }
-        writer.write_all(rest.as_bytes())
+        writer.write_all(&fragment.as_bytes()[written..])
     }
 }
 
@@ -110,6 +132,9 @@ mod tests {
             Just('\u{feff}'),
             Just('"'),
             Just('\\'),
+            Just(':'),
+            Just('#'),
+            Just('['),
         ];
         proptest::collection::vec(prop_oneof![any::<char>(), hidden], 0..60)
             .prop_map(|chars| chars.into_iter().collect())
@@ -120,6 +145,7 @@ mod tests {
         fn no_words_hold_a_hidden_character(text in texts()) {
             prop_assert!(!line(&text).contains(is_hidden));
             prop_assert!(!lines(&text).replace('\n', "").contains(is_hidden));
+            prop_assert!(!line(&text).contains("::") && !line(&text).contains("##["));
         }
 
         #[test]
@@ -127,7 +153,8 @@ mod tests {
             let shown = source(&text);
             prop_assert_eq!(shown.len(), text.len());
             prop_assert!(!shown.replace('\t', "").contains(is_hidden));
-            for (at, c) in text.char_indices().filter(|(_, c)| !is_hidden(*c)) {
+            let plain = |at: usize, c| !is_hidden(c) && !is_order(&text, at);
+            for (at, c) in text.char_indices().filter(|(at, c)| plain(*at, *c)) {
                 prop_assert!(shown[at..].starts_with(c));
             }
         }
@@ -149,5 +176,16 @@ mod tests {
         assert_eq!(source("\u{1b}\u{9b}\u{202e}\t\r"), "??????\t?");
         assert_eq!(json(&"\u{1b}\u{202e}\u{7f}"), "\"\\u001b\\u202e\\u007f\"\n");
         assert_eq!(line("Möwe ± 0.2"), "Möwe ± 0.2");
+    }
+
+    /// Source: from memory of two build servers' runners: `::name::` is obeyed at the beginning of
+    /// a line, blanks aside; `##[name]` and `##word[name]` are obeyed anywhere in it.
+    #[test]
+    fn what_a_build_server_would_obey_is_broken_up() {
+        assert_eq!(line("::error::x"), ":\\u{3a}error:\\u{3a}x");
+        assert_eq!(line("a ##[error]b ##vso[x]"), "a #\\u{23}[error]b #\\u{23}vso[x]");
+        assert_eq!(line("12:30 # a ## b #[c]"), "12:30 # a ## b #[c]");
+        assert_eq!(source("# ::x ##[y] ## z"), "# :?x #?[y] ## z");
+        assert_eq!(json(&"::x ##vso[y]"), "\"::x #\\u0023vso[y]\"\n");
     }
 }

@@ -49,8 +49,7 @@ impl Checked {
         self.findings.iter().filter(counted).count()
     }
 
-    /// Returns the worst level that stands against the book; findings that are waived or shown
-    /// only don't, nor do those that stood before and are no danger.
+    /// Returns the worst level that stands against the book.
     #[must_use]
     pub fn worst(&self) -> Option<Level> {
         let standing = self.findings.iter().filter(|finding| finding.stands());

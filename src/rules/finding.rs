@@ -114,6 +114,14 @@ pub struct NotChecked {
 }
 
 impl Finding {
+    /// Returns whether it stands against the book: what is waived or shown only doesn't, nor does
+    /// what stood before and is no danger.
+    #[must_use]
+    pub fn stands(&self) -> bool {
+        let old = self.standing == Some(Standing::Known) && self.level < Level::Danger;
+        !self.shown_only && self.waived.is_none() && !old
+    }
+
     /// Begins a finding at a place.
     pub(super) fn new(
         rule: &'static Rule,
@@ -165,14 +173,6 @@ impl Finding {
         self.value = Some(value);
         self.limit = limit;
         self
-    }
-
-    /// Returns whether it stands against the book: it is neither waived nor shown only, and it is a
-    /// danger or was not there before.
-    #[must_use]
-    pub fn stands(&self) -> bool {
-        let old = self.standing == Some(Standing::Known) && self.level < Level::Danger;
-        !self.shown_only && self.waived.is_none() && !old
     }
 
     /// Makes an outcome of it.

@@ -26,6 +26,7 @@ mod repository;
 mod seeking;
 mod walking;
 
+use std::path::Path;
 use std::path::PathBuf;
 
 pub use error::StoreError;
@@ -55,6 +56,16 @@ pub use repository::Records;
 pub use repository::Repository;
 pub use repository::RepositoryError;
 pub use seeking::find_book;
+
+/// Returns a book's root relative to the top of the working tree that it lies in, written as the
+/// paths of texts are; empty where it is the top, or lies in none. Asks no more than where the
+/// repository is, so that one which can't be trusted answers too.
+#[must_use]
+pub fn below_top(root: &Path) -> String {
+    let top = repository::working_tree(root);
+    let below = top.and_then(|top| root.strip_prefix(top).ok().map(names::shown));
+    below.unwrap_or_default()
+}
 
 /// The texts of one book.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

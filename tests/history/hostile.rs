@@ -42,6 +42,29 @@ fn no_format_steers_the_terminal() {
 }
 
 #[test]
+fn no_author_and_no_value_gives_orders_to_a_build_server() {
+    let club = Club::new();
+    let odd = Signature::new("I ::error::x ##[error]M", "a@x", &Time::new(1_767_225_600, 0));
+    let odd = odd.expect("a person");
+    let mut files = sound();
+    edit(&mut files, BOAT, "rigged:", "by: Ines Marlow", "by: \"::error::R ##vso[x]M\"");
+    let first = club.commit_by(&odd, &odd, &[], &files);
+    club.check_out(first, &files);
+    for arguments in [&["history", "kittiwake/rigged"][..], &["blame", "kittiwake"]] {
+        for format in ["text", "json", "markdown"] {
+            for width in ["20", "80"] {
+                let more = ["--format", format, "--width", width];
+                let run = run(&club, &[arguments, &more].concat());
+                let begins = |line: &str| line.trim_start().starts_with("::");
+                assert!(!run.out.lines().any(begins), "{}", run.out);
+                assert!(!run.out.contains("##[") && !run.out.contains("##vso["), "{}", run.out);
+            }
+        }
+    }
+    assert_eq!(json(&club, &["history", GAP])["rows"][0]["author"], "I ::error::x ##[error]M");
+}
+
+#[test]
 fn a_text_of_several_lines_stays_on_its_own() {
     let club = Club::new();
     let mut files = sound();

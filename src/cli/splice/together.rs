@@ -4,9 +4,9 @@ use std::path::Path;
 
 use super::super::arguments::Splice;
 use super::super::book;
-use super::super::standard_input::TextGiven;
 use super::super::lint::today;
 use super::super::output::Done;
+use super::super::standard_input::TextGiven;
 use crate::model::Book;
 use crate::model::Span;
 use crate::reading;
