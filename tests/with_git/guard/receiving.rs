@@ -213,7 +213,8 @@ fn limits_are_held_where_the_server_says_so() {
     let said = club.stopped(&["push", "origin", "main"], "limit-loosened");
     assert!(said.contains("chocks-unlike"), "{said}");
     fs::write(&hook, text).expect("a hook");
-    club.passes(&["push", "origin", "main"]);
+    let said = club.passes(&["push", "origin", "main"]);
+    assert!(said.contains("limit loosened: "), "{said}");
 }
 
 #[test]
