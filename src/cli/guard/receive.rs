@@ -24,6 +24,10 @@ use crate::store::RepositoryError;
 use crate::store::StoreError;
 use crate::units::Date;
 
+/// Why old faults stop the first push, and what can be done.
+const NOTHING_BEFORE: &str = "Nothing here shares a history with it, so every finding counts. To \
+    begin with a book that has faults, it is pushed before the gate is put in place.";
+
 /// What is asked of each update.
 struct Gate<'a> {
     book: Option<&'a Path>,
@@ -134,7 +138,10 @@ impl Gate<'_> {
         let since = since.map(|id| id.to_string());
         let rules_from = since.as_deref().filter(|_| self.hold_limits);
         let asked = Asked { since: since.as_deref(), beside: &[], rules_from, as_of: self.as_of };
-        let judged = judging::judged(subject, &asked);
+        let mut judged = judging::judged(subject, &asked);
+        if since.is_none() && judged.exit == Exit::Findings {
+            judged.text.push_str(&format!("{}\n", judging::LOOK.wrapped(NOTHING_BEFORE, "")));
+        }
         Ok(match judged.exit {
             Exit::Clear => Judged { text: format!("may be taken\n{}", judged.text), ..judged },
             _ => refused(judged),

@@ -94,7 +94,8 @@ fn in_a_new_repository_every_finding_counts() {
     let server = club.server();
     edit(&club.folder, BOAT, "seat: 2", "chock-to-pin: 600", "chock-to-pin: 640");
     club.committed("chocks unlike");
-    club.stopped(&["push", "origin", "main"], "chocks-unlike");
+    let said = club.stopped(&["push", "origin", "main"], "chocks-unlike");
+    assert!(said.contains("every finding counts"), "{said}");
     assert!(!run(&server, &["rev-parse", "--verify", "--quiet", "main"]).status.success());
 }
 
