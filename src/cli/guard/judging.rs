@@ -2,6 +2,7 @@
 
 use clap::Parser as _;
 
+use super::local::is_no_book;
 use crate::cli::arguments::Arguments;
 use crate::cli::arguments::Command;
 use crate::cli::arguments::Lint;
@@ -16,6 +17,7 @@ use crate::cli::parting;
 use crate::cli::parting::EarlierBook;
 use crate::cli::subject;
 use crate::cli::subject::Subject;
+use crate::reading;
 use crate::reports;
 use crate::reports::Glyphs;
 use crate::reports::Look;
@@ -23,6 +25,7 @@ use crate::reports::Report;
 use crate::rules;
 use crate::rules::Check;
 use crate::rules::Checked;
+use crate::rules::Finding;
 use crate::rules::Level;
 use crate::store::CommitId;
 use crate::store::Repository;
@@ -89,6 +92,11 @@ pub(super) fn not_judged(refused: Done) -> Judged {
 
 fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     let lint = as_lint(asked);
+    let loosened = match asked.rules_from {
+        // There it is a finding.
+        Some(_) => Vec::new(),
+        None => loosened(&subject)?,
+    };
     let mut beside = Vec::new();
     for rev in asked.beside {
         beside.push(parting::since(subject.origin()?, rev, &subject.store)?);
@@ -103,12 +111,31 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     if let Some(since) = asked.since {
         text = text.replace(since, since.get(..SHORT).unwrap_or(since));
     }
+    for one in loosened {
+        text.push_str(&format!("{}\n", LOOK.hanging(&one, "", "    ")));
+    }
     match exit {
         Exit::Usage => text.push_str("club.yaml can't be used as it stands. Mend it first.\n"),
         Exit::NotChecked => text.push_str("There is no boat, no oar set and no crew to check.\n"),
         _ => {}
     }
     Ok(Judged { exit, text })
+}
+
+/// Returns a line for each limit that allows more than in the commit before: who sets limits may
+/// set them, but not unseen.
+fn loosened(subject: &Subject) -> Result<Vec<String>, Done> {
+    let origin = subject.origin()?;
+    let Some(before) = origin.parents.first() else { return Ok(Vec::new()) };
+    let before = match origin.repository.at(*before) {
+        Ok(store) => store,
+        Err(error) if is_no_book(&error) => return Ok(Vec::new()),
+        Err(error) => return Err(book::could_not(&error)),
+    };
+    let (before, _) = reading::read(&before.name, before.files);
+    let (now, _) = reading::read(&subject.store.name, subject.store.files.clone());
+    let line = |finding: &Finding| format!("limit loosened: {}", finding.message);
+    Ok(rules::loosened(&now, &before).iter().map(line).collect())
 }
 
 /// A gate asks nothing that `lint` could not be asked.

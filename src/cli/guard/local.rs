@@ -20,8 +20,8 @@ use crate::store::RepositoryError;
 use crate::store::StoreError;
 
 /// What a commit is to be called where it is refused.
-const REFUSED: &str = "tholebook: not committed. To commit it all the same: --no-verify; CI or the \
-    server will not take it.";
+const REFUSED: &str = "tholebook: not committed. To commit it all the same: --no-verify. CI \
+    and the server's gate will ask again.";
 
 /// What git calls the variables that name the commits being merged, their ids left out.
 const MERGED: &str = "GITHEAD_";

@@ -24,6 +24,10 @@ use crate::store::RepositoryError;
 use crate::store::StoreError;
 use crate::units::Date;
 
+/// Why old faults stop the first push, and what can be done.
+const NOTHING_BEFORE: &str = "Nothing here shares a history with it, so every finding counts. To \
+    begin with a book that has faults, it is pushed before the gate is put in place.";
+
 /// What is asked of each update.
 struct Gate<'a> {
     book: Option<&'a Path>,
@@ -40,7 +44,7 @@ pub(super) fn run(arguments: &Receive) -> Done {
         Err(refused) => refused,
     };
     let end = match done.exit {
-        Exit::Clear => "tholebook: checked, and taken",
+        Exit::Clear => "tholebook: nothing is against this push",
         _ => "tholebook: nothing of this push was taken",
     };
     done.told.push(end.to_owned());
@@ -63,9 +67,12 @@ fn received(arguments: &Receive, updates: &[Update]) -> Done {
         }
         let guarded = in_a_hook(book).and_then(|own| Guarded::before(&own, updates));
         let guarded = match guarded {
-            Ok(guarded) => guarded,
+            Ok(guarded) => {
+                told.extend(guarded.told.iter().map(|told| judging::LOOK.wrapped(told, "")));
+                guarded
+            }
             Err(error) => {
-                let judged = judging::could_not(&error);
+                let judged = could_not(&error);
                 exit = exit.max(judged.exit);
                 told.push(judged.text);
                 continue;
@@ -80,6 +87,15 @@ fn received(arguments: &Receive, updates: &[Update]) -> Done {
     Done { exit, result: String::new(), told }
 }
 
+fn could_not(error: &StoreError) -> Judged {
+    let mut judged = judging::could_not(error);
+    if matches!(error, StoreError::Repository(RepositoryError::SeveralBooks { .. })) {
+        let help = "In the server's repository: tholebook guard install --book DIR --book DIR";
+        judged.text.push_str(&format!("{help}\n"));
+    }
+    judged
+}
+
 fn short(update: &Update) -> &str {
     let name = update.name.as_str();
     name.strip_prefix("refs/heads/").or_else(|| name.strip_prefix("refs/")).unwrap_or(name)
@@ -89,13 +105,17 @@ impl Gate<'_> {
     fn judged(&self, guarded: &Guarded, update: &Update) -> Judged {
         match self.attempt(guarded, update) {
             Ok(judged) => judged,
-            Err(error) => refused(judging::could_not(&error)),
+            Err(error) => refused(could_not(&error)),
         }
     }
 
     fn attempt(&self, guarded: &Guarded, update: &Update) -> Result<Judged, StoreError> {
         let repository = in_a_hook(self.book)?;
-        let Some(branch) = update.branch() else { return no_branch(&repository, update) };
+        if update.branch().is_none() {
+            return no_branch(&repository, update);
+        }
+        let whole = repository.stands_for(&update.name)?;
+        let branch = whole.strip_prefix("refs/heads/").unwrap_or(&whole);
         let commit = |id: &Option<String>| id.as_ref().map(|id| repository.commit(id)).transpose();
         let (old, new) = (commit(&update.old)?, commit(&update.new)?);
         let hold = guarded.hold(&repository, branch, old)?;
@@ -118,7 +138,10 @@ impl Gate<'_> {
         let since = since.map(|id| id.to_string());
         let rules_from = since.as_deref().filter(|_| self.hold_limits);
         let asked = Asked { since: since.as_deref(), beside: &[], rules_from, as_of: self.as_of };
-        let judged = judging::judged(subject, &asked);
+        let mut judged = judging::judged(subject, &asked);
+        if since.is_none() && judged.exit == Exit::Findings {
+            judged.text.push_str(&format!("{}\n", judging::LOOK.wrapped(NOTHING_BEFORE, "")));
+        }
         Ok(match judged.exit {
             Exit::Clear => Judged { text: format!("may be taken\n{}", judged.text), ..judged },
             _ => refused(judged),

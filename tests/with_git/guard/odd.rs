@@ -205,3 +205,21 @@ fn the_checkup_tells_of_the_clock_the_format_and_what_git_is_told_to_do() {
     assert!(club.folder.join(CREW).is_file() && club.folder.join(BOAT).is_file());
     ends(&club.yard.folder, &["checkup"], 3);
 }
+
+#[cfg(unix)]
+#[test]
+#[ignore = "needs git"]
+fn a_clone_of_somebody_else_is_told_with_the_line_that_trusts_it() {
+    let club = Club::new();
+    let git = club.folder.join(".git");
+    let given = |path: &Path| std::os::unix::fs::chown(path, Some(54_321), Some(54_321)).is_ok();
+    if ![&club.folder, &git].into_iter().all(|path| given(path)) {
+        // Only root may give a folder away.
+        return;
+    }
+    for words in [&["checkup"][..], &["guard", "install"], &["guard", "status"]] {
+        let told = ends(&club.folder, words, 3);
+        assert!(told.contains("git config --global --add safe.directory"), "{told}");
+    }
+    assert!(!git.join("hooks/pre-commit").exists());
+}
