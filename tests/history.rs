@@ -8,6 +8,8 @@ mod changes;
 mod club;
 #[path = "history/hostile.rs"]
 mod hostile;
+#[path = "history/lists.rs"]
+mod lists;
 #[path = "history/long.rs"]
 mod long;
 #[path = "history/merges.rs"]

@@ -22,7 +22,6 @@ use crate::history::Row;
 use crate::history::Step;
 use crate::history::Walked;
 use crate::history::timeline;
-use crate::model::Name;
 use crate::reports;
 use crate::reports::Made;
 use crate::reports::Points;
@@ -72,10 +71,11 @@ fn pasts(open: &OpenPast, walked: &Walked, arguments: &History) -> Result<Vec<Pa
     let all: Vec<Past> = keys.iter().map(|key| walked.past(key)).collect();
     // A rule may have found something where no value stands.
     let any = arguments.when.is_some();
-    let has = |past: &Past| any || past.names().iter().any(|name| name.is_within(whole));
+    let has = |past: &Past| any || !past.asked(whole).is_empty();
     let (own, others): (Vec<Past>, Vec<Past>) = all.into_iter().partition(has);
     if own.is_empty() {
-        let names: Vec<&str> = others.iter().flat_map(Past::names).map(Name::as_str).collect();
+        let names = others.iter().flat_map(Past::threads);
+        let names: Vec<&str> = names.map(|own| own.name.as_str()).collect();
         let see = format!("Every value there is: tholebook blame {}", shown::line(id));
         let mut told = open.told.clone();
         told.extend(book::unknown("value", whole, &names, &see));
@@ -132,7 +132,11 @@ fn of_row<'r>(walked: &Walked, past: &'r Past, row: &'r Row) -> Option<AskedOf<'
     row.new.as_ref()?;
     let node = &past.graph.nodes[row.node];
     let oars = past.states[node.state].record().and_then(|record| record.oars.as_deref());
-    Some(AskedOf { step: walked.steps[node.commit], name: &row.name, oars })
+    Some(AskedOf {
+        step: walked.steps[node.commit],
+        name: row.then.as_ref().unwrap_or(&row.name),
+        oars,
+    })
 }
 
 fn with_commit(

@@ -80,12 +80,17 @@ impl Kept {
     }
 
     fn value(&self) -> Value<'_> {
+        self.value_of(Name::record(""), Group::Record)
+    }
+
+    /// Returns it as a value of a state: it stands nowhere.
+    pub(super) fn value_of(&self, name: Name, group: Group) -> Value<'_> {
         Value {
-            name: Name::record(""),
+            name,
             said: self.said.clone(),
             places: Vec::new(),
             texts: self.written.iter().map(|text| &**text).collect(),
-            group: Group::Record,
+            group,
             measured: None,
         }
     }

@@ -13,6 +13,7 @@ use super::verdict::Verdict;
 use crate::history::Event;
 use crate::history::Kept;
 use crate::history::Rewritten;
+use crate::model::Name;
 
 /// How wide the column of days is.
 const DAY: usize = 12;
@@ -81,10 +82,16 @@ pub(super) fn happened(timeline: &Timeline, row: &TimelineRow) -> String {
     let name = row.row.name.as_str();
     let what = event_words(row);
     if name == timeline.name {
-        return what;
+        return format!("{what}{}", called_then(row));
     }
     let below = name.strip_prefix(&timeline.name).and_then(|rest| rest.strip_prefix('/'));
-    format!("{}: {what}", below.unwrap_or(name))
+    format!("{}{}: {what}", below.unwrap_or(name), called_then(row))
+}
+
+/// Returns what a value was called then, where its number is another now.
+fn called_then(row: &TimelineRow) -> String {
+    let words = |then: &Name| format!(" (then {then})");
+    row.row.then.as_ref().map(words).unwrap_or_default()
 }
 
 fn event_words(row: &TimelineRow) -> String {
