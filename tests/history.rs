@@ -14,6 +14,8 @@ mod lists;
 mod long;
 #[path = "history/merges.rs"]
 mod merges;
+#[path = "history/moved.rs"]
+mod moved;
 #[path = "history/run.rs"]
 mod run;
 #[path = "history/shallow.rs"]

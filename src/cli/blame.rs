@@ -52,7 +52,7 @@ fn blamed(arguments: &Blame) -> Result<Done, Done> {
         PastFormat::Json => reports::blame_json(&report),
         PastFormat::Markdown => reports::blame_markdown(&report),
     };
-    Ok(Done { exit: Exit::Clear, result, told: open.told })
+    Ok(Done { exit: Exit::Clear, result, told: open.told(&walked)? })
 }
 
 /// Returns the day that ages are counted to: that of the commit asked for, else today.

@@ -57,7 +57,7 @@ fn told(arguments: &History) -> Result<Done, Done> {
         PastFormat::Json => reports::timeline_json(&timeline),
         PastFormat::Markdown => reports::timeline_markdown(&timeline),
     };
-    Ok(Done { exit: Exit::Clear, result, told: open.told })
+    Ok(Done { exit: Exit::Clear, result, told: open.told(&walked)? })
 }
 
 /// Returns the past of every record in which the name is, or was, known.

@@ -14,6 +14,7 @@ use crate::reports::shown;
 use crate::store;
 use crate::store::Commit;
 use crate::store::CommitId;
+use crate::store::Moved;
 use crate::store::Repository;
 use crate::store::Store;
 use crate::store::StoreError;
@@ -120,8 +121,49 @@ impl OpenPast {
         self.repository.details(id).map_err(|error| refused(&error))
     }
 
+    /// Returns what the user should know besides, with each move of the book's folder.
+    pub(super) fn told(&self, walked: &Walked) -> Result<Vec<String>, Done> {
+        let mut told = self.told.clone();
+        for own in walked.moves.iter().filter(|own| own.followed) {
+            let before = self.before(own)?;
+            told.push(format!("Before {before}. Its past there is told too."));
+        }
+        Ok(told)
+    }
+
     /// Returns why the history is not whole, and what helps; none where it is.
     pub(super) fn cut(&self, walked: &Walked) -> Result<Option<String>, Done> {
+        let lost = walked.moves.iter().find(|own| !own.followed);
+        let lost = lost.map(|own| self.lost(own)).transpose()?;
+        let whys: Vec<String> = self.edge(walked)?.into_iter().chain(lost).collect();
+        Ok(Some(whys.join(" ")).filter(|whys| !whys.is_empty()))
+    }
+
+    fn lost(&self, own: &Moved) -> Result<String, Done> {
+        Ok(format!(
+            "History starts here because the book's folder was another before: before {}, and none \
+             of its texts tells that it is the same book. To be told of it: tholebook history NAME \
+             --at REV --book DIR, with a commit before and that folder",
+            self.before(own)?,
+        ))
+    }
+
+    /// Returns where a book lay before a move, in words.
+    fn before(&self, own: &Moved) -> Result<String, Done> {
+        let at = match own.from.as_str() {
+            "" => "at the top of the repository".to_owned(),
+            from => format!("in \"{}\"", shown::line(from)),
+        };
+        let Some(id) = own.commit else {
+            return Ok(format!("what is not committed yet the book lay {at}"));
+        };
+        let day = committed_on(&self.details(id)?);
+        let day = day.map(|day| format!(" of {day}")).unwrap_or_default();
+        Ok(format!("commit {}{day} the book lay {at}", id.short()))
+    }
+
+    /// Returns where the clone was cut off.
+    fn edge(&self, walked: &Walked) -> Result<Option<String>, Done> {
         if !self.repository.is_shallow() {
             return Ok(None);
         }

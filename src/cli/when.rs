@@ -74,7 +74,7 @@ pub(super) fn run(
         PastFormat::Json => reports::since_json(&since),
         PastFormat::Markdown => reports::since_markdown(&since),
     };
-    Ok(Done { exit: Exit::Clear, result, told: open.told.clone() })
+    Ok(Done { exit: Exit::Clear, result, told: open.told(walked)? })
 }
 
 /// What a rule says only of two states held beside each other stands at no commit by itself.

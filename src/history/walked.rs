@@ -16,6 +16,7 @@ use super::record::Key;
 use super::record::Record;
 use crate::store::BlobId;
 use crate::store::CommitId;
+use crate::store::Moved;
 use crate::store::Records;
 use crate::store::Repository;
 use crate::store::Store;
@@ -47,6 +48,8 @@ pub struct Walked {
     pub read: usize,
     /// Texts of commits that are surely of a boat of another id, and don't name the id asked for.
     pub other_boats: HashSet<BlobId>,
+    /// The moves of the book's folder, the newest first.
+    pub moves: Vec<Moved>,
 }
 
 /// What is called while a history is walked: with how many commits were looked at, and of how many.
@@ -87,10 +90,14 @@ impl Walked {
             shelves: Vec::new(),
             read: 0,
             other_boats: HashSet::new(),
+            moves: Vec::new(),
         };
         let mut library = Library::new(repository, id);
         if let Some(from) = from {
-            walked.take_commits(repository, from, &mut library, looked)?;
+            let ids = repository.walk(from)?;
+            let here = folder.as_ref().map_or(&[][..], |folder| &folder.files);
+            walked.moves = repository.follow(&ids, here)?;
+            walked.take_commits(repository, &ids, &mut library, looked)?;
         }
         if let Some(folder) = folder {
             walked.take_folder(folder, &mut library);
@@ -118,13 +125,12 @@ impl Walked {
     fn take_commits(
         &mut self,
         repository: &Repository,
-        from: CommitId,
+        ids: &[CommitId],
         library: &mut Library<'_>,
         looked: Looked<'_>,
     ) -> Result<(), StoreError> {
         let mut known = Known::default();
         let mut numbers: HashMap<CommitId, usize> = HashMap::new();
-        let ids = repository.walk(from)?;
         for (number, id) in ids.iter().rev().copied().enumerate() {
             let parents = repository.parents(id)?;
             let parents = parents.iter().filter_map(|parent| numbers.get(parent).copied());

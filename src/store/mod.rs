@@ -42,6 +42,7 @@ pub use repository::CommitId;
 pub use repository::Cut;
 pub use repository::Merge;
 pub use repository::Moment;
+pub use repository::Moved;
 pub use repository::Person;
 pub use repository::Record;
 pub use repository::Records;
