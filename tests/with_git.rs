@@ -11,3 +11,5 @@ mod hooks;
 mod kinds;
 #[path = "with_git/linting.rs"]
 mod linting;
+#[path = "with_git/looking_back.rs"]
+mod looking_back;

@@ -92,9 +92,11 @@ fn rows(
         };
         known.insert(set.node, made.clone());
         let age = age(&set, made.as_ref(), as_of);
-        let is_old = |least: i64| age.is_some_and(|age| age > least);
+        let is_edge = made.as_ref().is_some_and(|made| made.is_edge);
+        let may_be_older = is_edge && set.measured.is_none();
+        let is_old = |least: i64| may_be_older || age.is_some_and(|age| age > least);
         if arguments.older_than.is_none_or(is_old) {
-            rows.push(BlameRow { set, made, age });
+            rows.push(BlameRow { set, made, age, may_be_older });
         }
     }
     Ok(rows)

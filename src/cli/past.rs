@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
-use super::book::could_not;
 use super::exit::Exit;
 use super::output::Done;
 use super::progress::Progress;
+use super::states::refused;
 use crate::history::Past;
 use crate::history::Step;
 use crate::history::Walked;
@@ -38,7 +38,7 @@ pub(super) struct OpenPast {
 ///
 /// What the command comes to instead.
 pub(super) fn open(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, Done> {
-    opened(given, at).map_err(|error| refused(&error))
+    opened(given, at).map_err(refused)
 }
 
 fn opened(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, StoreError> {
@@ -58,7 +58,7 @@ fn opened(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, StoreError
 }
 
 fn in_folder(root: &Path, committed: bool) -> Result<(Option<Store>, Vec<String>), StoreError> {
-    match store::open_folder(root) {
+    match store::open_tracked(root) {
         Ok(store) => {
             let told = store.warnings.iter().map(|line| shown::line(line)).collect();
             Ok((Some(store), told))
@@ -71,34 +71,13 @@ fn in_folder(root: &Path, committed: bool) -> Result<(Option<Store>, Vec<String>
     }
 }
 
-/// A commit that names nothing is wrong usage; all else could not be read.
-pub(super) fn refused(error: &StoreError) -> Done {
-    let mut done = could_not(error);
-    if is_wrong_revision(error) {
-        done.exit = Exit::Usage;
-    }
-    done
-}
-
-fn is_wrong_revision(error: &StoreError) -> bool {
-    use crate::store::RepositoryError;
-    let StoreError::Repository(error) = error else { return false };
-    matches!(
-        error,
-        RepositoryError::NoRevision { .. }
-            | RepositoryError::UnknownRevision { .. }
-            | RepositoryError::AmbiguousRevision { .. }
-            | RepositoryError::NotACommit { .. }
-    )
-}
-
 impl OpenPast {
     /// Walks the history for the records of an id; of all, where it is none.
     pub(super) fn walk(&self, id: Option<&str>) -> Result<Walked, Done> {
         let folder = self.folder.clone();
         let looked = |done, of| self.progress.told("looking back", done, of, "commits");
         let walked = Walked::back_from_telling(&self.repository, self.from, folder, id, &looked);
-        walked.map_err(|error| refused(&error))
+        walked.map_err(refused)
     }
 
     /// Returns who made a step; none for what is not committed yet.
@@ -118,7 +97,7 @@ impl OpenPast {
     }
 
     pub(super) fn details(&self, id: CommitId) -> Result<Commit, Done> {
-        self.repository.details(id).map_err(|error| refused(&error))
+        self.repository.details(id).map_err(refused)
     }
 
     /// Returns what the user should know besides, with each move of the book's folder.

@@ -176,7 +176,7 @@ fn is_book(text: &str) -> bool {
 }
 
 fn folder(path: &Path) -> Result<State, Done> {
-    let store = store::open_folder(path).map_err(refused)?;
+    let store = store::open_tracked(path).map_err(refused)?;
     let called = format!("the files in {}", store.name);
     Ok(State { called, store: Some(store), day: None })
 }

@@ -6,7 +6,7 @@ use super::lint::today;
 use super::output::Done;
 use super::past::OpenPast;
 use super::past::committed_on;
-use super::past::refused;
+use super::states::refused;
 use crate::history::Past;
 use crate::history::Step;
 use crate::history::Walked;
@@ -193,7 +193,7 @@ fn book_at(
     match open.repository.at_without(id, left_out) {
         Ok(store) => Ok(Some(store)),
         Err(StoreError::Repository(RepositoryError::NoBook { .. })) => Ok(None),
-        Err(error) => Err(refused(&error)),
+        Err(error) => Err(refused(error)),
     }
 }
 

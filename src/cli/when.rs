@@ -11,7 +11,7 @@ use super::look::look;
 use super::output::Done;
 use super::past::OpenPast;
 use super::past::committed_on;
-use super::past::refused;
+use super::states::refused;
 use super::then::Judge;
 use super::then::Then;
 use super::then::is_other_boat;
@@ -186,7 +186,7 @@ impl Seek<'_> {
         others: &mut HashMap<(BlobId, Option<String>), bool>,
     ) -> Result<Vec<(String, BlobId)>, Done> {
         let repository = &self.open.repository;
-        let records = repository.records(id).map_err(|error| refused(&error))?;
+        let records = repository.records(id).map_err(refused)?;
         let mut texts = Vec::new();
         let is_known = self.past.key.kind == RecordKind::Boat && oars.is_none();
         for text in records.iter() {
@@ -197,7 +197,7 @@ impl Seek<'_> {
             let is_other = match others.get(&key) {
                 Some(is_other) => *is_other,
                 None if self.past.key.kind == RecordKind::Boat => {
-                    let content = repository.content(text).map_err(|error| refused(&error))?;
+                    let content = repository.content(text).map_err(refused)?;
                     is_other_boat(&content, &self.past.key.id, oars.map(String::as_str))
                 }
                 None => false,

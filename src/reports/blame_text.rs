@@ -13,7 +13,7 @@ use super::through_time::words;
 use crate::history::Key;
 
 /// How wide the columns are: name, value, day, age, commit.
-const WIDTHS: [usize; 5] = [34, 15, 11, 6, 14];
+const WIDTHS: [usize; 5] = [33, 15, 11, 7, 14];
 
 /// Returns who set every value of a record: a table, then the commits it names.
 #[must_use]
@@ -63,7 +63,7 @@ fn cells(key: &Key, row: &BlameRow) -> [String; 5] {
     let value = row.set.value.as_ref().map_or_else(|| "unreadable".to_owned(), words);
     let measured = row.set.measured.as_ref();
     let day = measured.map_or_else(|| "-".to_owned(), |measured| measured.on.to_string());
-    let age = row.age.map_or_else(|| "-".to_owned(), |age| age.to_string());
+    let age = row.age_words().unwrap_or_else(|| "-".to_owned());
     let commit = row.made.as_ref().map_or("not committed", |made| &*made.short);
     [name.to_owned(), value, day, age, commit.to_owned()]
 }
@@ -81,6 +81,10 @@ fn commits(rows: &[BlameRow], look: Look) -> String {
     }
     if rows.iter().any(|row| row.made.is_none()) {
         out.push_str(&look.wrapped("Values not committed yet are those in the folder.", ""));
+        out.push('\n');
+    }
+    if rows.iter().any(|row| row.may_be_older) {
+        out.push_str(&look.wrapped("≥: at least so many days; it may be older.", ""));
         out.push('\n');
     }
     out

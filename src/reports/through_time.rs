@@ -99,6 +99,16 @@ pub struct BlameRow {
     pub made: Option<Made>,
     /// How many days ago it was measured, or committed where no day is written.
     pub age: Option<i64>,
+    /// Whether it may be older: it was there when the history that is here begins.
+    pub may_be_older: bool,
+}
+
+impl BlameRow {
+    /// Returns its age in days, marked where it may be more.
+    pub(super) fn age_words(&self) -> Option<String> {
+        let mark = if self.may_be_older { "≥ " } else { "" };
+        self.age.map(|age| format!("{mark}{age}"))
+    }
 }
 
 /// Returns a value in words, with its unit.

@@ -74,6 +74,7 @@ struct SetJson<'r> {
     measured_on: Option<String>,
     measured_by: Option<&'r str>,
     age_days: Option<i64>,
+    may_be_older: bool,
     at_the_edge: bool,
 }
 
@@ -139,6 +140,7 @@ fn set_json(row: &BlameRow) -> SetJson<'_> {
         measured_on: row.set.measured.as_ref().map(|own| own.on.to_string()),
         measured_by: row.set.measured.as_ref().and_then(|own| own.by.as_deref()),
         age_days: row.age,
+        may_be_older: row.may_be_older,
         at_the_edge: row.made.as_ref().is_some_and(|made| made.is_edge),
     }
 }

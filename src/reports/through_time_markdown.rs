@@ -53,7 +53,7 @@ pub fn blame_markdown(blame: &Blame) -> String {
             };
             let measured =
                 row.set.measured.as_ref().map(|own| own.on.to_string()).unwrap_or_default();
-            let age = row.age.map(|age| age.to_string()).unwrap_or_default();
+            let age = row.age_words().unwrap_or_default();
             out.push_str(&line(&[
                 row.set.name.as_str(),
                 &value,

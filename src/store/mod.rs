@@ -29,6 +29,7 @@ use std::path::PathBuf;
 pub use error::StoreError;
 pub use error::Unread;
 pub use folder::open_folder;
+pub use folder::open_tracked;
 pub use layout::may_be_text;
 pub use named::Content;
 pub use named::MAX_FILE_BYTES;

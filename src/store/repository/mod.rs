@@ -11,6 +11,7 @@ mod error;
 mod following;
 mod ids;
 mod ignoring;
+mod kept_out;
 mod lineage;
 mod merging;
 mod objects;
@@ -45,6 +46,8 @@ pub use records::Record;
 pub use records::Records;
 
 pub(super) use ignoring::Ignoring;
+pub(super) use kept_out::kept_out;
+pub(super) use kept_out::refuse_cut_index;
 pub(super) use opening::working_tree;
 
 use following::Lay;
