@@ -22,5 +22,9 @@ mod run;
 mod shallow;
 #[path = "history/unclear.rs"]
 mod unclear;
+#[path = "history/waived.rs"]
+mod waived;
 #[path = "history/when.rs"]
 mod when;
+#[path = "history/words.rs"]
+mod words;

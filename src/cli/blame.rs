@@ -27,6 +27,7 @@ pub(super) fn run(arguments: &Blame) -> Done {
 }
 
 fn blamed(arguments: &Blame) -> Result<Done, Done> {
+    past::must_name_something(&arguments.boat)?;
     let open = past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
     let walked = open.walk(Some(&arguments.boat))?;
     let cut = open.cut(&walked)?;

@@ -14,6 +14,7 @@ use super::past::OpenPast;
 use super::then::AskedOf;
 use super::then::Judge;
 use super::when;
+use super::worked_out;
 use crate::history::Asked;
 use crate::history::Event;
 use crate::history::Kept;
@@ -36,6 +37,7 @@ pub(super) fn run(arguments: &History) -> Done {
 }
 
 fn told(arguments: &History) -> Result<Done, Done> {
+    past::must_name_something(&arguments.name)?;
     let open = past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
     let id = arguments.name.split('/').next().filter(|id| *id != "*");
     let walked = open.walk(id)?;
@@ -74,6 +76,11 @@ fn pasts(open: &OpenPast, walked: &Walked, arguments: &History) -> Result<Vec<Pa
     let has = |past: &Past| any || !past.asked(whole).is_empty();
     let (own, others): (Vec<Past>, Vec<Past>) = all.into_iter().partition(has);
     if own.is_empty() {
+        for past in &others {
+            if let Some(refusal) = worked_out::refusal(open, walked, past, whole)? {
+                return Err(refusal);
+            }
+        }
         let names = others.iter().flat_map(Past::threads);
         let names: Vec<&str> = names.map(|own| own.name.as_str()).collect();
         let see = format!("Every value there is: tholebook blame {}", shown::line(id));

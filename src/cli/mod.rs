@@ -28,6 +28,7 @@ mod subject;
 mod then;
 mod when;
 mod why;
+mod worked_out;
 
 use std::ffi::OsString;
 use std::panic;

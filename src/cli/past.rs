@@ -15,6 +15,7 @@ use crate::store;
 use crate::store::Commit;
 use crate::store::CommitId;
 use crate::store::Moved;
+use crate::store::Person;
 use crate::store::Repository;
 use crate::store::Store;
 use crate::store::StoreError;
@@ -43,9 +44,11 @@ pub(super) fn open(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, D
 
 fn opened(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, StoreError> {
     let progress = Progress::begin();
-    let root = match given {
-        Some(folder) => folder.to_owned(),
-        None => store::find_book(Path::new("."))?,
+    let root = match (given, at) {
+        (Some(folder), _) => folder.to_owned(),
+        // Of a commit no file need lie in the folder, nor need the repository have any.
+        (None, Some(_)) => store::find_book(Path::new(".")).unwrap_or_else(|_| ".".into()),
+        (None, None) => store::find_book(Path::new("."))?,
     };
     let repository = Repository::around(&root)?;
     if let Some(at) = at {
@@ -162,6 +165,16 @@ impl OpenPast {
     }
 }
 
+/// Returns the refusal for a name that is empty.
+pub(super) fn must_name_something(name: &str) -> Result<(), Done> {
+    if !name.trim().is_empty() {
+        return Ok(());
+    }
+    let told = "The name is empty. Give that of a record, such as kittiwake, or of a value, such as \
+                kittiwake/seat-2/rowlock/gap.";
+    Err(Done::refused(Exit::Usage, vec![told.to_owned()]))
+}
+
 /// Returns the refusal for a history that is not whole, where a whole one was asked for.
 pub(super) fn must_be_whole(cut: Option<&String>, asked: bool) -> Result<(), Done> {
     match cut {
@@ -171,15 +184,22 @@ pub(super) fn must_be_whole(cut: Option<&String>, asked: bool) -> Result<(), Don
 }
 
 fn made(commit: &Commit) -> Made {
-    let named = [&commit.author.name, &commit.author.email];
-    let author = named.into_iter().find(|text| !text.trim().is_empty());
+    let (author, committer) = (called(&commit.author), called(&commit.committer));
+    let is_other = author != committer;
     Made {
         commit: commit.id.to_string(),
         short: commit.id.short(),
-        author: author.map_or_else(|| "nobody named".to_owned(), Clone::clone),
+        author,
+        committer: Some(committer).filter(|_| is_other),
         committed_on: committed_on(commit),
         is_edge: commit.at_the_edge,
     }
+}
+
+fn called(person: &Person) -> String {
+    let named = [&person.name, &person.email];
+    let named = named.into_iter().find(|text| !text.trim().is_empty());
+    named.map_or_else(|| "nobody named".to_owned(), Clone::clone)
 }
 
 /// Returns the day of a commit, on the committer's own clock.

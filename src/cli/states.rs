@@ -59,6 +59,11 @@ fn wanted<'a>(asked: &Asked<'a>) -> Result<(Wanted<'a>, Wanted<'a>), Done> {
     let last_if_nothing = |rev: &'a str| {
         if rev.is_empty() { Wanted::LastCommit } else { Wanted::Named(rev) }
     };
+    for text in asked.from.into_iter().chain(asked.to) {
+        if is_no_folder(text) {
+            return Err(refused(StoreError::NoFolder { folder: text.into() }));
+        }
+    }
     let range = asked.from.filter(|from| from.contains("..") && !Path::new(from).exists());
     if let Some(range) = range {
         if asked.to.is_some() || asked.staged {
@@ -169,6 +174,13 @@ impl Seeker<'_> {
         };
         self.commit(base, &format!("where {one} and {other} parted"))
     }
+}
+
+/// Returns whether a text can only be meant as a folder, and none is there.
+fn is_no_folder(text: &str) -> bool {
+    let path = Path::new(text);
+    let is_path = ["../", "./", "~/"].iter().any(|start| text.starts_with(start));
+    (is_path || path.is_absolute()) && path.symlink_metadata().is_err()
 }
 
 fn is_book(text: &str) -> bool {

@@ -1,5 +1,8 @@
 //! What the rules said of a value at a commit, with the limits, oars and waivers of that commit.
 
+use std::collections::BTreeSet;
+use std::collections::HashSet;
+
 use rayon::prelude::*;
 
 use super::lint::today;
@@ -28,6 +31,7 @@ use crate::store::RepositoryError;
 use crate::store::Store;
 use crate::store::StoreError;
 use crate::units::Date;
+use crate::working::BoatSight;
 
 /// How many books are held in memory at once while they are judged.
 const AT_ONCE: usize = 64;
@@ -166,6 +170,25 @@ impl Then {
             let rests = || sum.value.parts().iter().any(|part| places.contains(&part.input.place));
             sum.name.is_within(name.as_str()) || rests()
         })
+    }
+
+    /// Returns the readings that a worked-out value rests on; none where the name is of no such.
+    pub(super) fn rests_on(&self, whole: &str) -> BTreeSet<&Name> {
+        let bare = whole.replace("/worked-out", "");
+        let judged = self.sums.iter().filter(|sum| sum.name.is_within(&bare));
+        let mut places: HashSet<Place> = HashSet::new();
+        places.extend(judged.flat_map(|sum| sum.value.parts()).map(|part| part.input.place));
+        let sights = self.book.boats.iter().map(|boat| BoatSight::new(&self.book, boat));
+        for seat in sights.flat_map(|sight| sight.seats()) {
+            let name = seat.name();
+            let own = seat.sums().into_iter().filter(|sum| name.at(sum.key).as_str() == bare);
+            let worked = own.filter_map(|sum| sum.worked.ok());
+            for value in worked {
+                places.extend(value.parts().iter().map(|part| part.input.place));
+            }
+        }
+        let own = self.book.written.iter().filter(|own| places.contains(&own.place));
+        own.map(|own| &own.name).collect()
     }
 
     /// Returns the limits that hold for a reading itself, not for something worked out from it.

@@ -5,6 +5,7 @@ use super::likeness::Likeness;
 use super::likeness::same;
 use super::measured::LastMeasured;
 use super::value::Value;
+use super::value::decimal;
 use crate::model::Name;
 use crate::model::Said;
 
@@ -74,8 +75,7 @@ impl Kept {
     #[must_use]
     pub fn more_than(&self, before: &Self) -> Option<(f64, &'static str)> {
         let ((new, unit), (old, _)) = (self.number()?, before.number()?);
-        // Figures are decimals: what binary adds to their difference is no measurement.
-        let rounded = ((new - old) * 1e9).round() / 1e9;
+        let rounded = decimal(new - old);
         self.value().is_comparable(&before.value()).then_some((rounded, unit))
     }
 

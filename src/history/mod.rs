@@ -38,6 +38,6 @@ pub use past::{Past, RecordState, Values};
 pub use record::{Held, Key, Part, Record, Slot, held};
 pub use threads::Thread;
 pub use timeline::{Asked, Event, Row, timeline};
-pub use value::Value;
+pub use value::{Value, tells_which};
 pub use values::{RecordValues, of_book, of_file, of_record};
 pub use walked::{Looked, Step, Walked};

@@ -8,7 +8,7 @@ use super::shown;
 use super::through_time::Blame;
 use super::through_time::BlameRow;
 use super::through_time::Made;
-use super::through_time::committed;
+use super::through_time::by_whom;
 use super::through_time::words;
 use crate::history::Key;
 
@@ -75,7 +75,7 @@ fn commits(rows: &[BlameRow], look: Look) -> String {
     commits.dedup();
     let mut out = String::new();
     for made in commits {
-        let told = format!("{}  committed {} by {}", made.short, committed(made), made.author);
+        let told = format!("{}  {}", made.short, by_whom(made));
         out.push_str(&look.hanging(&shown::line(&told), "", "          "));
         out.push('\n');
     }

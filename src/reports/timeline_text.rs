@@ -6,7 +6,7 @@ use super::look::columns;
 use super::shown;
 use super::through_time::Timeline;
 use super::through_time::TimelineRow;
-use super::through_time::committed;
+use super::through_time::by_whom;
 use super::through_time::delta;
 use super::through_time::words;
 use super::verdict::Verdict;
@@ -157,7 +157,7 @@ pub(super) fn who(row: &TimelineRow) -> String {
     let measured = measured.unwrap_or_default();
     match &row.made {
         Some(made) => {
-            format!("{measured}committed {} by {}, {}", committed(made), made.author, made.short)
+            format!("{measured}{}, {}", by_whom(made), made.short)
         }
         None => format!("{measured}not committed yet"),
     }
