@@ -49,6 +49,7 @@ fn blamed(arguments: &Blame) -> Result<Done, Done> {
     }
     let report = reports::Blame { records, older_than: arguments.older_than, as_of, cut };
     let result = match arguments.format {
+        _ if arguments.spoken => reports::blame_spoken(&report),
         PastFormat::Text => reports::blame_text(&report, look(&arguments.look)),
         PastFormat::Json => reports::blame_json(&report),
         PastFormat::Markdown => reports::blame_markdown(&report),

@@ -55,6 +55,7 @@ fn told(arguments: &History) -> Result<Done, Done> {
     let name = arguments.name.clone();
     let timeline = reports::Timeline { name, rows, cut, points, trend: arguments.trend };
     let result = match arguments.format {
+        _ if arguments.spoken => reports::timeline_spoken(&timeline),
         PastFormat::Text => reports::timeline_text(&timeline, look(&arguments.look)),
         PastFormat::Json => reports::timeline_json(&timeline),
         PastFormat::Markdown => reports::timeline_markdown(&timeline),

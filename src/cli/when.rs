@@ -79,6 +79,7 @@ pub(super) fn run(
     }
     let since = Since { name: arguments.name.clone(), rule: rule.id, rows, stands, cut };
     let result = match arguments.format {
+        _ if arguments.spoken => reports::since_spoken(&since),
         PastFormat::Text => reports::since_text(&since, look(&arguments.look)),
         PastFormat::Json => reports::since_json(&since),
         PastFormat::Markdown => reports::since_markdown(&since),

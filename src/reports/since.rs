@@ -72,7 +72,7 @@ impl FoundRow {
     }
 
     /// Returns what happened; `first` is whether nothing was found before.
-    fn what(&self, first: bool) -> String {
+    pub(super) fn what(&self, first: bool) -> String {
         let Some(level) = self.level else { return "cured".to_owned() };
         let how = match (self.stood, self.waived) {
             (true, true) => "waived from here on",
@@ -84,11 +84,11 @@ impl FoundRow {
         format!("{how}: {}{waived}", with_letter(level))
     }
 
-    fn day(&self) -> String {
+    pub(super) fn day(&self) -> String {
         self.made.as_ref().map_or_else(|| "not committed yet".to_owned(), committed)
     }
 
-    fn who(&self) -> String {
+    pub(super) fn who(&self) -> String {
         let by = |made: &Made| match &made.committer {
             Some(by) => format!("{} written by {}, committed by {by}", made.short, made.author),
             None => format!("{} by {}", made.short, made.author),

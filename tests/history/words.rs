@@ -92,3 +92,26 @@ fn a_bare_repository_is_asked_from_within_as_lint_is() {
         assert!(String::from_utf8_lossy(&done.stdout).contains("58 mm"));
     }
 }
+
+#[test]
+fn every_row_is_a_sentence_where_it_is_to_be_read_aloud() {
+    let club = Club::new();
+    let ids = club.line(&[sound(), with_gap("58.5")]);
+    let spoken = run(&club, &["history", GAP, "--spoken"]);
+    let short = &ids[1].to_string()[..8];
+    let expected = format!(
+        "{GAP}: 60 millimetres to 58.5 millimetres (-1.5 millimetres), measured 2026-10-17 by Ines \
+         Marlow; committed 2026-01-02 by Ines Marlow, {short}, verdict then: fault."
+    );
+    assert_eq!(spoken.out.lines().collect::<Vec<_>>()[1..], [expected]);
+    let blame = run(&club, &["blame", "kittiwake", "--spoken", "--as-of", "2026-10-27"]);
+    let own = blame.out.lines().find(|line| line.starts_with(GAP)).expect("the gap");
+    let expected = format!(
+        "{GAP} is 58.5 millimetres, measured 2026-10-17 by Ines Marlow, 10 days ago; committed \
+         2026-01-02 by Ines Marlow, {short}."
+    );
+    assert_eq!(own, expected);
+    let since = run(&club, &["history", GAP, "--spoken", "--when", "gap-too-tight"]).out;
+    assert_eq!(since, format!("{GAP} gap-too-tight: never found there.\n"));
+    assert_eq!(run(&club, &["blame", "kittiwake", "--spoken", "--format", "json"]).code, Some(2));
+}
