@@ -27,6 +27,7 @@ use crate::rules::Sum;
 use crate::store::BlobId;
 use crate::store::CommitId;
 use crate::store::Content;
+use crate::store::Named;
 use crate::store::RepositoryError;
 use crate::store::Store;
 use crate::store::StoreError;
@@ -98,9 +99,14 @@ impl<'p> Judge<'p> {
         let (store, as_of) = match step {
             Step::Commit(id) => {
                 let as_of = committed_on(&self.open.details(id)?).unwrap_or_else(today);
-                let known = is_boat && oars.is_none();
-                let is_other = |blob| known && self.walked.other_boats.contains(&blob);
-                (book_at(self.open, id, is_other)?, as_of)
+                let others = &self.walked.other_boats;
+                let is_short = |blob| others.in_short(blob).is_some();
+                let is_other = |blob| is_boat && (others.has(blob, oars) || is_short(blob));
+                let mut store = book_at(self.open, id, is_other)?;
+                if let Some(store) = store.as_mut().filter(|_| is_boat && oars.is_some()) {
+                    self.add_in_short(store, id, oars)?;
+                }
+                (store, as_of)
             }
             Step::NotCommitted => (self.open.folder.clone(), today()),
         };
@@ -109,6 +115,25 @@ impl<'p> Judge<'p> {
             store.files.retain(|named| !is_other_boat(&named.content, &self.past.key.id, oars));
         }
         Ok(Some(Texts { store, as_of }))
+    }
+
+    /// Adds the boats that carry the same oars, by what of them matters.
+    fn add_in_short(
+        &self,
+        store: &mut Store,
+        id: CommitId,
+        oars: Option<&str>,
+    ) -> Result<(), Done> {
+        let others = &self.walked.other_boats;
+        let records = self.open.repository.records(id).map_err(refused)?;
+        let same = records.iter().filter(|text| !text.link && !others.has(text.blob, oars));
+        let named = same.filter_map(|text| {
+            let content = Content::Text(others.in_short(text.blob)?);
+            Some(Named { path: text.path.to_string(), content })
+        });
+        store.files.extend(named);
+        store.files.sort_unstable_by(|one, other| one.path.cmp(&other.path));
+        Ok(())
     }
 
     /// Returns what the rules said of each value: the worst of all that is found at it or rests on

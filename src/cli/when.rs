@@ -209,15 +209,17 @@ impl Seek<'_> {
         let repository = &self.open.repository;
         let records = repository.records(id).map_err(refused)?;
         let mut texts = Vec::new();
-        let is_known = self.past.key.kind == RecordKind::Boat && oars.is_none();
+        let is_boat = self.past.key.kind == RecordKind::Boat;
+        let is_known =
+            |blob| is_boat && self.walked.other_boats.has(blob, oars.map(String::as_str));
         for text in records.iter() {
-            if is_known && !text.link && self.walked.other_boats.contains(&text.blob) {
+            if !text.link && is_known(text.blob) {
                 continue;
             }
             let key = (text.blob, oars.cloned());
             let is_other = match others.get(&key) {
                 Some(is_other) => *is_other,
-                None if self.past.key.kind == RecordKind::Boat => {
+                None if is_boat => {
                     let content = repository.content(text).map_err(refused)?;
                     is_other_boat(&content, &self.past.key.id, oars.map(String::as_str))
                 }

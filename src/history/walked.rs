@@ -4,17 +4,16 @@
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 use std::collections::HashMap;
-use std::collections::HashSet;
 use std::rc::Rc;
 
 use super::graph::Graph;
 use super::library::Library;
+use super::other_boats::OtherBoats;
 use super::past::Past;
 use super::past::RecordState;
 use super::record::Held;
 use super::record::Key;
 use super::record::Record;
-use crate::store::BlobId;
 use crate::store::CommitId;
 use crate::store::Moved;
 use crate::store::Records;
@@ -47,7 +46,7 @@ pub struct Walked {
     /// How many texts were read in full.
     pub read: usize,
     /// Texts of commits that are surely of a boat of another id, and don't name the id asked for.
-    pub other_boats: HashSet<BlobId>,
+    pub other_boats: OtherBoats,
     /// The moves of the book's folder, the newest first.
     pub moves: Vec<Moved>,
 }
@@ -89,7 +88,7 @@ impl Walked {
             shelf_of: Vec::new(),
             shelves: Vec::new(),
             read: 0,
-            other_boats: HashSet::new(),
+            other_boats: OtherBoats::default(),
             moves: Vec::new(),
         };
         let mut library = Library::new(repository, id);
