@@ -13,7 +13,7 @@ use super::through_time::words;
 use crate::history::Key;
 
 /// How wide the columns are: name, value, day, age, commit.
-const WIDTHS: [usize; 5] = [33, 15, 11, 7, 14];
+const WIDTHS: [usize; 5] = [34, 15, 11, 6, 14];
 
 /// Returns who set every value of a record: a table, then the commits it names.
 #[must_use]
@@ -63,7 +63,7 @@ fn cells(key: &Key, row: &BlameRow) -> [String; 5] {
     let value = row.set.value.as_ref().map_or_else(|| "unreadable".to_owned(), words);
     let measured = row.set.measured.as_ref();
     let day = measured.map_or_else(|| "-".to_owned(), |measured| measured.on.to_string());
-    let age = row.age_words().unwrap_or_else(|| "-".to_owned());
+    let age = row.age_words().map_or_else(|| "-".to_owned(), |age| age.replace(" ", ""));
     let commit = row.made.as_ref().map_or("not committed", |made| &*made.short);
     [name.to_owned(), value, day, age, commit.to_owned()]
 }
