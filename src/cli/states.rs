@@ -169,8 +169,12 @@ impl Seeker<'_> {
         let base = repository.merge_base(commit(one)?, commit(other)?).map_err(refused)?;
         let Some(base) = base else {
             let told = format!("{one} and {other} share no history that is here.");
-            let help = "To compare them as they are, write two dots: A..B".to_owned();
-            return Err(Done::refused(Exit::NotChecked, vec![shown::line(&told), help]));
+            let help = match repository.is_shallow() {
+                true => "The clone is shallow. To fetch the rest: git fetch --unshallow",
+                false => "To compare them as they are, write two dots: A..B",
+            };
+            let told = vec![shown::line(&told), help.to_owned()];
+            return Err(Done::refused(Exit::NotChecked, told));
         };
         self.commit(base, &format!("where {one} and {other} parted"))
     }

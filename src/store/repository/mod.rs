@@ -210,11 +210,15 @@ impl Repository {
     ///
     /// No book in the merge, or something that it needs missing or damaged.
     pub fn merged(&self, ours: CommitId, theirs: CommitId) -> Result<Merge, StoreError> {
+        let base = self.merge_base(ours, theirs)?;
+        if base.is_none() && self.is_shallow() {
+            return Err(self.objects()?.absent(vec![merging::BEGINNING.into()]).into());
+        }
         let index = merging::index(&self.git, ours.0, theirs.0)?;
         let below = self.place.in_index(&index, "the merge")?;
         let store = self.of_index(&self.objects()?, &index, &below)?;
         let conflicts = merging::conflicts(&index, &below);
-        Ok(Merge { store, base: self.merge_base(ours, theirs)?, conflicts })
+        Ok(Merge { store, base, conflicts })
     }
 
     fn of_index(
