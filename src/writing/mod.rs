@@ -1,5 +1,6 @@
 //! Writes texts: what a club's files and git's hooks are to say. Touches no disk; `store` does that.
 
+pub mod addressing;
 pub mod editing;
 pub mod guard;
 pub mod sample;
