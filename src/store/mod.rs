@@ -107,6 +107,12 @@ impl Store {
     /// ```
     #[must_use]
     pub fn file(&self, path: &str) -> PathBuf {
-        self.root.join(names::path_of(path))
+        file_of(&self.root, path)
     }
+}
+
+/// Returns where the file of a [`Named::path`] lies below a book's root, escapes undone.
+#[must_use]
+pub fn file_of(root: &Path, path: &str) -> PathBuf {
+    root.join(names::path_of(path))
 }

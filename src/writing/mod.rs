@@ -6,3 +6,4 @@ pub mod guard;
 pub mod sample;
 pub mod splicing;
 pub mod wiring;
+pub mod worked_out;
