@@ -2,6 +2,8 @@
 
 #[path = "putting/deriving.rs"]
 mod deriving;
+#[path = "putting/mending.rs"]
+mod mending;
 #[path = "cli/run.rs"]
 #[allow(dead_code, reason = "each test program uses its own part of this")]
 mod run;

@@ -22,6 +22,7 @@ pub(super) use merging::{Splice, Unwire, View, Wire};
 
 pub(super) use formats::{Also, Format};
 pub(super) use past::{Blame, History, PastFormat};
+pub(super) use putting::Mend;
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
@@ -47,6 +48,9 @@ pub(super) enum Command {
     /// Every worked-out value, with how good it is and its unit
     #[command(after_help = putting::DERIVE_EXITS)]
     Derive(Derive),
+    /// Corrections of spelling that lint's findings offer, shown as a diff
+    #[command(after_help = putting::MEND_EXITS)]
+    Mend(Mend),
     /// An invented club's book with two seasons of commits, to try everything on
     Sample(Sample),
     /// What may stand in a record, as JSON Schema, for editors

@@ -18,6 +18,7 @@ mod history;
 mod limits_from;
 mod lint;
 mod look;
+mod mend;
 mod output;
 mod parting;
 mod past;
@@ -79,6 +80,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Rules(rules) => rules::run(&rules),
             Command::Diff(diff) => diff::run(&diff),
             Command::Derive(derive) => derive::run(&derive),
+            Command::Mend(mend) => mend::run(&mend),
             Command::Sample(sample) => sample::run(&sample),
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),

@@ -3,6 +3,7 @@
 pub mod addressing;
 pub mod editing;
 pub mod guard;
+pub mod mending;
 pub mod sample;
 pub mod splicing;
 pub mod wiring;
