@@ -7,3 +7,5 @@ mod mending;
 #[path = "cli/run.rs"]
 #[allow(dead_code, reason = "each test program uses its own part of this")]
 mod run;
+#[path = "putting/waiving.rs"]
+mod waiving;

@@ -22,7 +22,7 @@ pub(super) use merging::{Splice, Unwire, View, Wire};
 
 pub(super) use formats::{Also, Format};
 pub(super) use past::{Blame, History, PastFormat};
-pub(super) use putting::Mend;
+pub(super) use putting::{Mend, Waive, Waivers};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
@@ -51,6 +51,11 @@ pub(super) enum Command {
     /// Corrections of spelling that lint's findings offer, shown as a diff
     #[command(after_help = putting::MEND_EXITS)]
     Mend(Mend),
+    /// Write a waiver: a finding that the club lives with for a while, for the value it has now
+    #[command(after_help = putting::WAIVE_EXITS)]
+    Waive(Waive),
+    /// Every waiver, whether it counts, and the next to lapse
+    Waivers(Waivers),
     /// An invented club's book with two seasons of commits, to try everything on
     Sample(Sample),
     /// What may stand in a record, as JSON Schema, for editors

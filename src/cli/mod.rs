@@ -36,6 +36,8 @@ mod states;
 mod subject;
 mod then;
 mod view;
+mod waive;
+mod waivers;
 mod when;
 mod why;
 mod wire;
@@ -81,6 +83,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Diff(diff) => diff::run(&diff),
             Command::Derive(derive) => derive::run(&derive),
             Command::Mend(mend) => mend::run(&mend),
+            Command::Waive(waive) => waive::run(&waive),
+            Command::Waivers(waivers) => waivers::run(&waivers),
             Command::Sample(sample) => sample::run(&sample),
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),

@@ -53,6 +53,7 @@ mod through_time_markdown;
 mod through_time_spoken;
 mod timeline_text;
 mod verdict;
+mod waivers;
 
 pub use blame_text::blame_text;
 pub use brief::brief;
@@ -86,6 +87,7 @@ pub use through_time_markdown::{blame_markdown, timeline_markdown};
 pub use through_time_spoken::{blame_spoken, since_spoken, timeline_spoken};
 pub use timeline_text::timeline_text;
 pub use verdict::Verdict;
+pub use waivers::{WaiverRow, waivers};
 
 use crate::model::Book;
 use crate::rules::Checked;

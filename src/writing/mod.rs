@@ -2,6 +2,7 @@
 
 pub mod addressing;
 pub mod editing;
+pub mod granting;
 pub mod guard;
 pub mod mending;
 pub mod sample;
