@@ -1,5 +1,7 @@
 //! The commands that write records, as they are run.
 
+#[path = "putting/beginning.rs"]
+mod beginning;
 #[path = "putting/deriving.rs"]
 mod deriving;
 #[path = "putting/mending.rs"]

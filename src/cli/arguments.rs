@@ -1,5 +1,6 @@
 //! What may stand on the command line.
 
+mod beginning;
 mod formats;
 mod guard;
 mod merging;
@@ -16,6 +17,7 @@ use clap::ValueEnum;
 use crate::units::Date;
 use crate::units::NotADate;
 
+pub(super) use beginning::{Add, AddAt, AddBoat, AddCrew, AddOars, AddWhat, Ci, FirstSide, Start};
 use formats::also;
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
 pub(super) use merging::{Splice, Unwire, View, Wire};
@@ -56,6 +58,12 @@ pub(super) enum Command {
     Waive(Waive),
     /// Every waiver, whether it counts, and the next to lapse
     Waivers(Waivers),
+    /// A new book: settings, folders, schemas for editors, what a server runs to check it
+    #[command(after_help = beginning::START_HELP)]
+    Start(Start),
+    /// A new record of a boat, an oar set or a crew, every field of it explained
+    #[command(after_help = beginning::ADD_EXITS)]
+    Add(Add),
     /// An invented club's book with two seasons of commits, to try everything on
     Sample(Sample),
     /// What may stand in a record, as JSON Schema, for editors

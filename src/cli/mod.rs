@@ -3,6 +3,7 @@
 //! The only room that reads the clock, the environment and standard input, and the only one that
 //! prints. What anything means is for the rooms below.
 
+mod add;
 mod also;
 mod arguments;
 mod blame;
@@ -32,6 +33,7 @@ mod schema;
 mod settings;
 mod splice;
 mod standard_input;
+mod start;
 mod states;
 mod subject;
 mod then;
@@ -85,6 +87,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Mend(mend) => mend::run(&mend),
             Command::Waive(waive) => waive::run(&waive),
             Command::Waivers(waivers) => waivers::run(&waivers),
+            Command::Start(start) => start::run(&start),
+            Command::Add(add) => add::run(&add),
             Command::Sample(sample) => sample::run(&sample),
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
