@@ -2,6 +2,9 @@
 
 #[path = "putting/beginning.rs"]
 mod beginning;
+#[cfg(unix)]
+#[path = "putting/cut_off.rs"]
+mod cut_off;
 #[path = "putting/deriving.rs"]
 mod deriving;
 #[path = "putting/mending.rs"]
