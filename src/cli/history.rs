@@ -6,14 +6,14 @@ use super::arguments::History;
 use super::arguments::PastFormat;
 use super::book;
 use super::exit::Exit;
+use super::first_found;
 use super::lint::today;
 use super::look::look;
+use super::open_past::OpenPast;
 use super::output::Done;
-use super::past;
-use super::past::OpenPast;
-use super::then::AskedOf;
-use super::then::Judge;
-use super::when;
+use super::open_past;
+use super::verdicts::AskedOf;
+use super::verdicts::Judge;
 use super::worked_out;
 use crate::history::Asked;
 use crate::history::Event;
@@ -37,15 +37,15 @@ pub(super) fn run(arguments: &History) -> Done {
 }
 
 fn told(arguments: &History) -> Result<Done, Done> {
-    past::must_name_something(&arguments.name)?;
-    let open = past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
+    open_past::must_name_something(&arguments.name)?;
+    let open = open_past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
     let id = arguments.name.split('/').next().filter(|id| *id != "*");
     let walked = open.walk(id)?;
     let cut = open.cut(&walked)?;
-    past::must_be_whole(cut.as_ref(), arguments.require_full_history)?;
+    open_past::must_be_whole(cut.as_ref(), arguments.require_full_history)?;
     let pasts = pasts(&open, &walked, arguments)?;
     if let Some(rule) = &arguments.when {
-        return when::run(arguments, &open, &walked, &pasts, rule, cut);
+        return first_found::run(arguments, &open, &walked, &pasts, rule, cut);
     }
     let mut rows = Vec::new();
     for past in &pasts {

@@ -6,9 +6,9 @@ use std::collections::HashSet;
 use rayon::prelude::*;
 
 use super::lint::today;
+use super::open_past::OpenPast;
+use super::open_past::committed_on;
 use super::output::Done;
-use super::past::OpenPast;
-use super::past::committed_on;
 use super::states::refused;
 use crate::history::Past;
 use crate::history::Step;
@@ -176,6 +176,8 @@ impl Then {
         let places = self.places(name);
         let concerns = |finding: &&rules::Finding| {
             let points = || finding.labels.iter().any(|label| places.contains(&label.place));
+            // A sum written down wrong is no fault of the readings that it points at.
+            let points = || finding.rule.id != "sum-wrong" && points();
             finding.name.is_within(name.as_str()) || points()
         };
         let findings = self.checked.findings.iter().filter(concerns);
