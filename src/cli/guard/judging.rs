@@ -1,15 +1,11 @@
 //! One state of a book, judged as `lint` judges it, and told in the short lines of a gate.
 
-use clap::Parser as _;
-
 use super::local::is_no_book;
-use crate::cli::arguments::Arguments;
-use crate::cli::arguments::Command;
-use crate::cli::arguments::Lint;
 use crate::cli::book;
 use crate::cli::checking;
 use crate::cli::checking::CheckedBook;
 use crate::cli::checking::Compared;
+use crate::cli::checking::Yardstick;
 use crate::cli::exit::Exit;
 use crate::cli::lint;
 use crate::cli::output::Done;
@@ -91,7 +87,12 @@ pub(super) fn not_judged(refused: Done) -> Judged {
 }
 
 fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
-    let lint = as_lint(asked);
+    let by = Yardstick {
+        since: asked.since,
+        rules_from: asked.rules_from,
+        waivers: true,
+        as_of: asked.as_of,
+    };
     let loosened = match asked.rules_from {
         // There it is a finding.
         Some(_) => Vec::new(),
@@ -101,9 +102,9 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     for rev in asked.beside {
         beside.push(parting::since(subject.origin()?, rev, &subject.store)?);
     }
-    let mut came = checking::check(subject, &lint, asked.as_of)?;
+    let mut came = checking::check(subject, by)?;
     know(&mut came.checked, &beside, asked.as_of);
-    let exit = lint::exit(&came, &lint);
+    let exit = lint::exit(&came, Level::Fault, false);
     let CheckedBook { open, checked, earlier, .. } = &came;
     let earlier = earlier.as_ref().map(Compared::shown);
     let report = Report { book: &open.book, checked, as_of: asked.as_of, only: &[], earlier };
@@ -136,17 +137,6 @@ fn loosened(subject: &Subject) -> Result<Vec<String>, Done> {
     let (now, _) = reading::read(&subject.store.name, subject.store.files.clone());
     let line = |finding: &Finding| format!("limit loosened: {}", finding.message);
     Ok(rules::loosened(&now, &before).iter().map(line).collect())
-}
-
-/// A gate asks nothing that `lint` could not be asked.
-fn as_lint(asked: &Asked) -> Lint {
-    let words = ["tholebook", "lint"].into_iter();
-    let since = asked.since.into_iter().flat_map(|rev| ["--since", rev]);
-    let rules = asked.rules_from.into_iter().flat_map(|rev| ["--rules-from", rev]);
-    match Arguments::try_parse_from(words.chain(since).chain(rules)).map(|asked| asked.command) {
-        Ok(Command::Lint(lint)) => lint,
-        _ => unreachable!("lint takes the id of a commit"),
-    }
 }
 
 /// What stood on any side of a merge is not new.
