@@ -29,6 +29,7 @@ mod rules;
 mod sample;
 mod schema;
 mod settings;
+mod shell;
 mod splice;
 mod standard_input;
 mod states;
@@ -86,6 +87,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),
             Command::Unwire(asked) => wire::unwire(&asked),
+            Command::Completions(asked) => shell::completions(&asked),
+            Command::Man(asked) => shell::man(&asked),
             Command::View(view) => view::run(&view),
             Command::Splice(splice) => splice::run(&splice),
             Command::Guard(guard) => guard::run(&guard),
