@@ -50,13 +50,13 @@ pub(super) fn hand_over(done: Done) -> Exit {
 }
 
 /// Writes beside the file, then puts it in its place: never half a file. A link to a file stays.
-pub(super) fn whole_file(path: &Path, text: &str) -> io::Result<()> {
+pub(super) fn whole_file(path: &Path, text: impl AsRef<[u8]>) -> io::Result<()> {
     let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
     if fs::metadata(&path).is_ok_and(|there| !there.is_file()) {
         return Err(io::Error::other("what is there is no file"));
     }
     let (beside, mut file) = beside(&path)?;
-    let written = file.write_all(text.as_bytes()).and_then(|()| file.sync_all());
+    let written = file.write_all(text.as_ref()).and_then(|()| file.sync_all());
     let placed = written.and_then(|()| fs::rename(&beside, &path));
     if placed.is_err() {
         // Why it could not be written is told; that its beginning can't be removed says no more.
