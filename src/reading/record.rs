@@ -136,6 +136,9 @@ fn together(name: &str, read: Vec<(SourceFile, Record, Found)>) -> (Book, Vec<Fa
     let mut book = Book::default();
     name.clone_into(&mut book.name);
     let mut faults = Vec::new();
+    book.files.reserve_exact(read.len());
+    // Grown bit by bit, the longest list of all would be moved many times over.
+    book.written.reserve_exact(read.iter().map(|(.., found)| found.written.len()).sum());
     for (source, record, found) in read {
         book.files.push(source);
         book.written.extend(found.written);
