@@ -43,6 +43,7 @@ const WRAPPED: &[(&str, &[&str])] = &[
         "similar",
         &[
             "src/reading/nearest.rs",
+            "src/reports/changed_lines.rs",
             "src/reports/difference/wording.rs",
             "src/store/repository/revision.rs",
             "src/writing/splicing/marking.rs",

@@ -1,10 +1,12 @@
 //! What may stand on the command line.
 
+mod beginning;
 mod formats;
 mod guard;
 mod lint;
 mod merging;
 mod past;
+mod putting;
 mod shell;
 
 use std::path::PathBuf;
@@ -17,6 +19,7 @@ use clap::ValueEnum;
 use crate::units::Date;
 use crate::units::NotADate;
 
+pub(super) use beginning::{Add, AddAt, AddBoat, AddCrew, AddOars, AddWhat, Ci, FirstSide, Start};
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
 pub(super) use merging::{Splice, Unwire, View, Wire};
 
@@ -27,6 +30,7 @@ pub(super) use shell::{Completions, Man};
 
 /// The version, and the commit it was built from where that is known.
 const VERSION: &str = env!("THOLEBOOK_VERSION");
+pub(super) use putting::{Mend, Waive, Waivers};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
@@ -50,7 +54,22 @@ pub(super) enum Command {
     #[command(after_help = DIFF_HELP)]
     Diff(Diff),
     /// Every worked-out value, with how good it is and its unit
+    #[command(after_help = putting::DERIVE_EXITS)]
     Derive(Derive),
+    /// Corrections of spelling that lint's findings offer, shown as a diff
+    #[command(after_help = putting::MEND_EXITS)]
+    Mend(Mend),
+    /// Write a waiver: a finding that the club lives with for a while, for the value it has now
+    #[command(after_help = putting::WAIVE_EXITS)]
+    Waive(Waive),
+    /// Every waiver, whether it counts, and the next to lapse
+    Waivers(Waivers),
+    /// A new book: settings, folders, schemas for editors, what a server runs to check it
+    #[command(after_help = beginning::START_HELP)]
+    Start(Start),
+    /// A new record of a boat, an oar set or a crew, every field of it explained
+    #[command(after_help = beginning::ADD_EXITS)]
+    Add(Add),
     /// An invented club's book with two seasons of commits, to try everything on
     Sample(Sample),
     /// What may stand in a record, as JSON Schema, for editors
@@ -150,6 +169,10 @@ pub(super) struct Derive {
     /// text is a table for each boat; json is for programs, with every digit
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: DeriveFormat,
+
+    /// Write the values into the boats' files, under worked-out; what is right as written stays
+    #[arg(long, conflicts_with = "format")]
+    pub(super) write: bool,
 
     #[command(flatten)]
     pub(super) look: LookOptions,

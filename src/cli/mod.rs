@@ -3,6 +3,7 @@
 //! The only room that reads the clock, the environment and standard input, and the only one that
 //! prints. What anything means is for the rooms below.
 
+mod add;
 mod also;
 mod arguments;
 mod blame;
@@ -19,6 +20,7 @@ mod history;
 mod limits_from;
 mod lint;
 mod look;
+mod mend;
 mod open_past;
 mod output;
 mod parting;
@@ -27,15 +29,19 @@ mod progress;
 mod remeasuring;
 mod rules;
 mod sample;
+mod saving;
 mod schema;
 mod settings;
 mod shell;
 mod splice;
 mod standard_input;
+mod start;
 mod states;
 mod subject;
 mod verdicts;
 mod view;
+mod waive;
+mod waivers;
 mod why;
 mod wire;
 mod worked_out;
@@ -79,6 +85,11 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Rules(rules) => rules::run(&rules),
             Command::Diff(diff) => diff::run(&diff),
             Command::Derive(derive) => derive::run(&derive),
+            Command::Mend(mend) => mend::run(&mend),
+            Command::Waive(waive) => waive::run(&waive),
+            Command::Waivers(waivers) => waivers::run(&waivers),
+            Command::Start(start) => start::run(&start),
+            Command::Add(add) => add::run(&add),
             Command::Sample(sample) => sample::run(&sample),
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),

@@ -9,8 +9,8 @@ use super::arguments::Completions;
 use super::arguments::Man;
 use super::exit::Exit;
 use super::output::Done;
-use super::output::whole_file;
 use crate::reports::shown;
+use crate::store::saving::save_over;
 
 const NAME: &str = "tholebook";
 
@@ -49,7 +49,7 @@ fn written(folder: &Path, mut command: clap::Command) -> Done {
         let path = folder.join(format!("{name}.1"));
         let called = shown::line(&path.display().to_string());
         let text = page(command)?;
-        whole_file(&path, &text).map_err(|error| failed(&called, &error))?;
+        save_over(&path, &text).map_err(|error| failed(&called, &error))?;
         Ok(format!("{called}\n"))
     };
     all.into_iter().map(write).collect::<Result<String, Done>>().map_or_else(|no| no, Done::result)
