@@ -38,6 +38,7 @@ mod standard_input;
 mod start;
 mod states;
 mod subject;
+mod taken_out;
 mod verdicts;
 mod view;
 mod waive;
