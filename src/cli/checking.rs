@@ -11,7 +11,6 @@ use super::parting::EarlierBook;
 use super::remeasuring;
 use super::subject::Side;
 use super::subject::Subject;
-use super::taken_out;
 use crate::model::Book;
 use crate::model::Name;
 use crate::model::Said;
@@ -97,7 +96,7 @@ pub(super) fn check(mut subject: Subject, by: Yardstick<'_>) -> Result<CheckedBo
         settings_are_bad |= guarded.settings_are_bad;
         guarded.tell(&mut open, &mut checked);
     }
-    let mut earlier = state.map(|state| compared(state, &mut open, &mut checked, by));
+    let mut earlier = state.map(|state| compared(state, &mut checked, by));
     if let Some(sides) = subject.origin.as_ref().and_then(|origin| origin.sides.as_ref()) {
         tell_sides(&open.book, &mut checked, sides);
     }
@@ -188,17 +187,11 @@ fn by_name(book: &Book) -> ByName<'_> {
     all
 }
 
-fn compared(
-    state: EarlierBook,
-    open: &mut OpenBook,
-    checked: &mut Checked,
-    by: Yardstick<'_>,
-) -> Compared {
+fn compared(state: EarlierBook, checked: &mut Checked, by: Yardstick<'_>) -> Compared {
     let mut before = rules::check(&state.book, &state.faults, Check { as_of: by.as_of });
     if by.waivers {
         before.waive(&state.book, by.as_of);
     }
-    let mut cured = checked.mark_since(&before);
-    open.told.extend(taken_out::stand_on(&mut cured, checked, &open.book, &state));
+    let cured = checked.mark_since(&before);
     Compared { state, cured }
 }

@@ -38,7 +38,6 @@ mod standard_input;
 mod start;
 mod states;
 mod subject;
-mod taken_out;
 mod verdicts;
 mod view;
 mod waive;

@@ -65,11 +65,7 @@ pub(super) fn tip(
     since: Option<CommitId>,
 ) -> Result<Subject, StoreError> {
     let parted = match since {
-        Some(since) => {
-            // Another book of the same commit can't stand in for the one that was there.
-            repository.keep_to_the_book_of(since)?;
-            repository.merge_base(since, new)?
-        }
+        Some(since) => repository.merge_base(since, new)?,
         None => None,
     };
     let mut subject = subject::commit_in(repository, &new.to_string())?;
@@ -115,9 +111,6 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     let mut text = reports::stopping(&report, Level::Fault, LOOK);
     if let Some(since) = asked.since {
         text = text.replace(since, since.get(..SHORT).unwrap_or(since));
-    }
-    for one in &open.told {
-        text.push_str(&format!("{}\n", LOOK.hanging(one, "", "    ")));
     }
     for one in loosened {
         text.push_str(&format!("{}\n", LOOK.hanging(&one, "", "    ")));

@@ -136,19 +136,6 @@ impl Repository {
         }
     }
 
-    /// Takes the folder in which a commit holds the book for the only one that it may lie in, as if it
-    /// had been given. Where the commit holds none, nothing is changed.
-    ///
-    /// # Errors
-    ///
-    /// Several books, or something on the way missing or damaged.
-    pub fn keep_to_the_book_of(&self, id: CommitId) -> Result<(), StoreError> {
-        if let Some(place) = self.place_at(id)? {
-            self.place.keep(place);
-        }
-        Ok(())
-    }
-
     /// Returns whether a commit holds a book, in whatever folder.
     ///
     /// # Errors

@@ -1,6 +1,5 @@
 //! Where in the files of a repository the book lies; reads no text.
 
-use std::cell::Cell;
 use std::cell::RefCell;
 use std::path::Path;
 use std::path::PathBuf;
@@ -21,24 +20,18 @@ use crate::store::repository::standing::Standing;
 /// read, and kept.
 pub(super) struct Place {
     top: PathBuf,
-    given: Cell<bool>,
+    given: bool,
     known: RefCell<Option<PathBuf>>,
 }
 
 impl Place {
     pub(super) fn new(top: PathBuf, given: Option<PathBuf>) -> Self {
-        Self { top, given: Cell::new(given.is_some()), known: RefCell::new(given) }
+        Self { top, given: given.is_some(), known: RefCell::new(given) }
     }
 
     /// Returns the place, if it is known yet.
     pub(super) fn known(&self) -> Option<PathBuf> {
         self.known.borrow().clone()
-    }
-
-    /// Takes a place as if it had been given.
-    pub(super) fn keep(&self, place: PathBuf) {
-        self.known.replace(Some(place));
-        self.given.set(true);
     }
 
     /// Returns the place in a tree and the id of the folder there.
@@ -51,7 +44,7 @@ impl Place {
         if let Some(known) = self.known() {
             match folder(objects, top, &known)? {
                 Some(id) if holds_club(objects, id)? => return Ok((known, id)),
-                _ if self.given.get() => return Err(none(state, Some(&known))),
+                _ if self.given => return Err(none(state, Some(&known))),
                 _ => {}
             }
         }
@@ -89,7 +82,7 @@ impl Place {
             if holds(&known) {
                 return Ok(known);
             }
-            if self.given.get() {
+            if self.given {
                 return Err(none(state, Some(&known)));
             }
         }

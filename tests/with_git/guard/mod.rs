@@ -3,7 +3,6 @@
 
 pub(crate) mod club;
 mod commits;
-mod hiding;
 mod kept;
 mod odd;
 mod passing_by;
