@@ -55,3 +55,32 @@ fn a_danger_is_not_let_out_with_its_record() {
     club.passes(&["commit", "--message", "sold"]);
     club.passes(&["push", "origin", "main"]);
 }
+
+#[test]
+#[ignore = "needs git"]
+fn another_folder_does_not_stand_for_the_book_whose_records_are_still_there() {
+    let (club, _) = club();
+    for path in ["club.yaml", crate::guard::club::OARS] {
+        let text = fs::read_to_string(club.folder.join(path)).expect("a text");
+        crate::git::write(&club.folder.join("decoy"), path, &text);
+    }
+    done(&club.folder, &["mv", "club.yaml", "club.yml"]);
+    club.committed("a decoy");
+    let said = club.stopped(&["push", "origin", "main"], "the book lay in the top folder");
+    assert!(said.contains("remote: main: refused"), "{said}");
+    done(&club.folder, &["reset", "--quiet", "--hard", "HEAD~1"]);
+    // A book that is moved whole is the same book.
+    fs::create_dir_all(club.folder.join("log")).expect("a folder");
+    done(&club.folder, &["mv", "club.yaml", "boats", "oars", "crews", "log"]);
+    club.committed("moved");
+    club.passes(&["push", "origin", "main"]);
+    edit(
+        &club.folder.join("log"),
+        crate::guard::club::BOAT,
+        "walk-round",
+        "hull: ok",
+        "hull: unfit",
+    );
+    club.committed("unfit");
+    club.stopped(&["push", "origin", "main"], "walk-round");
+}
