@@ -133,6 +133,7 @@ fn tell_unseen(
     }
     checked.not_checked.extend(conflicts.iter().map(|path| not_merged(path)));
     checked.not_checked.extend(open.absent.iter().map(|path| not_here(path)));
+    checked.not_checked.extend(open.strays.iter().map(|path| not_so_named(path)));
 }
 
 fn past_not_seen(why: &str) -> NotChecked {
@@ -147,6 +148,11 @@ fn not_merged(path: &str) -> NotChecked {
 
 fn not_here(path: &str) -> NotChecked {
     let missing = vec!["the file: this checkout is sparse".to_owned()];
+    NotChecked { rule: "unreadable", name: Name::record(path), missing }
+}
+
+fn not_so_named(path: &str) -> NotChecked {
+    let missing = vec!["a place and a name that end in .yaml: it holds a record".to_owned()];
     NotChecked { rule: "unreadable", name: Name::record(path), missing }
 }
 

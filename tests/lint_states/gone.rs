@@ -74,3 +74,23 @@ fn a_record_in_another_file_of_the_book_is_the_same_and_mended_there_it_is_cured
     let run = told(&club, &["--since", "HEAD~1", "--only", "fulmar"]).ends(0);
     assert!(run.found().contains(&format!("cured {HULL}")), "{:?}", run.found());
 }
+
+#[test]
+fn a_record_that_is_not_read_for_its_name_is_a_check_not_made() {
+    for path in ["boats/fulmar.txt", "boats/.d/fulmar.yaml", "boats/.fulmar", "oars/f.yaml.bak"] {
+        let mut after = with_fulmar(&unfit());
+        let text = after.remove(FULMAR).expect("it was there");
+        after.insert(path.to_owned(), text);
+        after.insert("boats/photos.txt".to_owned(), "the boats: at home\n".to_owned());
+        let club = club(&sound(), &after);
+        for at in [&[][..], &["--at", "HEAD"], &["--since", "HEAD~1"]] {
+            let run = told(&club, at);
+            let json = run.json();
+            let not_checked = json["not_checked"].as_array().expect("a list").iter();
+            let names: Vec<&str> = not_checked.filter_map(|one| one["name"].as_str()).collect();
+            assert!(names.contains(&path), "{path} {at:?}: {names:?}");
+            assert!(!names.contains(&"boats/photos.txt"), "{names:?}");
+            assert!(run.err.contains(&format!("Not read: {path}.")), "{}", run.err);
+        }
+    }
+}

@@ -84,3 +84,20 @@ fn another_folder_does_not_stand_for_the_book_whose_records_are_still_there() {
     club.committed("unfit");
     club.stopped(&["push", "origin", "main"], "walk-round");
 }
+
+#[test]
+#[ignore = "needs git"]
+fn a_gate_names_what_it_did_not_read() {
+    let (club, _) = club();
+    club.guard(&["install"]);
+    second_boat(&club, "hull: unfit");
+    fs::create_dir_all(club.folder.join("boats/.d")).expect("a folder");
+    fs::rename(club.folder.join("boats/fulmar.yaml"), club.folder.join("boats/.d/fulmar.yaml"))
+        .expect("moved");
+    done(&club.folder, &["add", "--all"]);
+    let said = club.passes(&["commit", "--message", "hidden"]);
+    assert!(said.contains("Not read: boats/.d/fulmar.yaml."), "{said}");
+    let said = club.passes(&["push", "origin", "main"]);
+    assert!(said.contains("remote: Not read: boats/.d/fulmar.yaml."), "{said}");
+    assert!(said.contains("1 check not made"), "{said}");
+}
