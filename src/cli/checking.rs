@@ -22,6 +22,7 @@ use crate::rules::Check;
 use crate::rules::Checked;
 use crate::rules::Finding;
 use crate::rules::NotChecked;
+use crate::rules::Parted;
 use crate::units::Date;
 
 /// A book that was checked.
@@ -38,12 +39,15 @@ pub(super) struct CheckedBook {
 pub(super) struct Compared {
     pub(super) state: EarlierBook,
     pub(super) cured: Vec<Finding>,
+    /// The names of the findings that went away with their records.
+    pub(super) gone: Vec<Name>,
 }
 
 impl Compared {
     /// Returns it for a report.
     pub(super) fn shown(&self) -> Earlier<'_> {
-        Earlier { called: &self.state.called, book: &self.state.book, cured: &self.cured }
+        let Self { state, cured, gone } = self;
+        Earlier { called: &state.called, book: &state.book, cured, gone: gone.len() }
     }
 }
 
@@ -96,15 +100,11 @@ pub(super) fn check(mut subject: Subject, by: Yardstick<'_>) -> Result<CheckedBo
         settings_are_bad |= guarded.settings_are_bad;
         guarded.tell(&mut open, &mut checked);
     }
-    let mut earlier = state.map(|state| compared(state, &mut checked, by));
+    // What is not merged yet, or not in the folder, is not gone.
+    let is_whole = subject.conflicts.is_empty() && open.absent.is_empty();
+    let earlier = state.map(|state| compared(state, &open.book, &mut checked, by, is_whole));
     if let Some(sides) = subject.origin.as_ref().and_then(|origin| origin.sides.as_ref()) {
         tell_sides(&open.book, &mut checked, sides);
-    }
-    if let Some(earlier) =
-        earlier.as_mut().filter(|_| !(subject.conflicts.is_empty() && open.absent.is_empty()))
-    {
-        // What is not merged yet, or not in the folder, is not gone.
-        earlier.cured.clear();
     }
     Ok(CheckedBook { open, checked, earlier, conflicts: subject.conflicts, settings_are_bad })
 }
@@ -133,6 +133,7 @@ fn tell_unseen(
     }
     checked.not_checked.extend(conflicts.iter().map(|path| not_merged(path)));
     checked.not_checked.extend(open.absent.iter().map(|path| not_here(path)));
+    checked.not_checked.extend(open.strays.iter().map(|path| not_so_named(path)));
 }
 
 fn past_not_seen(why: &str) -> NotChecked {
@@ -147,6 +148,11 @@ fn not_merged(path: &str) -> NotChecked {
 
 fn not_here(path: &str) -> NotChecked {
     let missing = vec!["the file: this checkout is sparse".to_owned()];
+    NotChecked { rule: "unreadable", name: Name::record(path), missing }
+}
+
+fn not_so_named(path: &str) -> NotChecked {
+    let missing = vec!["a place and a name that end in .yaml: it holds a record".to_owned()];
     NotChecked { rule: "unreadable", name: Name::record(path), missing }
 }
 
@@ -187,11 +193,22 @@ fn by_name(book: &Book) -> ByName<'_> {
     all
 }
 
-fn compared(state: EarlierBook, checked: &mut Checked, by: Yardstick<'_>) -> Compared {
+fn compared(
+    state: EarlierBook,
+    now: &Book,
+    checked: &mut Checked,
+    by: Yardstick<'_>,
+    is_whole: bool,
+) -> Compared {
     let mut before = rules::check(&state.book, &state.faults, Check { as_of: by.as_of });
     if by.waivers {
         before.waive(&state.book, by.as_of);
     }
-    let cured = checked.mark_since(&before);
-    Compared { state, cured }
+    let not_there = checked.mark_since(&before);
+    if !is_whole {
+        return Compared { state, cured: Vec::new(), gone: Vec::new() };
+    }
+    let Parted { cured, dangers, gone } = rules::part_gone(not_there, &state.book, now);
+    checked.also(dangers);
+    Compared { state, cured, gone }
 }

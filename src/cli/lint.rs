@@ -161,6 +161,7 @@ fn narrow(came: &mut CheckedBook, only: &[String]) -> Result<Vec<String>, Done> 
     checked.not_checked.retain(|missing| asked(&missing.name));
     if let Some(earlier) = earlier {
         earlier.cured.retain(|finding| asked(&finding.name));
+        earlier.gone.retain(asked);
     }
     Ok(told)
 }

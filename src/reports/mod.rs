@@ -116,6 +116,8 @@ pub struct Earlier<'r> {
     pub called: &'r str,
     /// The book as it was.
     pub book: &'r Book,
-    /// What was found there and is gone.
+    /// What was found there and is mended.
     pub cured: &'r [Finding],
+    /// How many findings went away with their records: mended or not, nobody knows.
+    pub gone: usize,
 }

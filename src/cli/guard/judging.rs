@@ -34,6 +34,9 @@ pub(super) const LOOK: Look = Look { width: 72, glyphs: Glyphs::Ascii, colour: f
 /// How many digits of an id are shown where a person reads it.
 const SHORT: usize = 8;
 
+/// How many lines are told beside the findings; the others are counted.
+const MOST_TOLD: usize = 10;
+
 /// How a state is to be judged.
 #[derive(Clone, Copy)]
 pub(super) struct Asked<'a> {
@@ -105,6 +108,7 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     let mut came = checking::check(subject, by)?;
     know(&mut came.checked, &beside, asked.as_of);
     let exit = lint::exit(&came, Level::Fault, false);
+    let told = std::mem::take(&mut came.open.told);
     let CheckedBook { open, checked, earlier, .. } = &came;
     let earlier = earlier.as_ref().map(Compared::shown);
     let report = Report { book: &open.book, checked, as_of: asked.as_of, only: &[], earlier };
@@ -112,6 +116,7 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     if let Some(since) = asked.since {
         text = text.replace(since, since.get(..SHORT).unwrap_or(since));
     }
+    text.push_str(&besides(&told));
     for one in loosened {
         text.push_str(&format!("{}\n", LOOK.hanging(&one, "", "    ")));
     }
@@ -121,6 +126,17 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
         _ => {}
     }
     Ok(Judged { exit, text })
+}
+
+/// Returns what `lint` tells beside its report: what was not read, and warnings.
+fn besides(told: &[String]) -> String {
+    let lines = told.iter().take(MOST_TOLD).map(|one| LOOK.hanging(one, "", "    "));
+    let mut text: String = lines.map(|line| format!("{line}\n")).collect();
+    let more = told.len().saturating_sub(MOST_TOLD);
+    if more > 0 {
+        text.push_str(&format!("and {more} more; all of them: tholebook lint\n"));
+    }
+    text
 }
 
 /// Returns a line for each limit that allows more than in the commit before: who sets limits may

@@ -18,6 +18,7 @@ use crate::cli::arguments::Receive;
 use crate::cli::exit::Exit;
 use crate::cli::lint::today;
 use crate::cli::output::Done;
+use crate::reports::shown;
 use crate::store::CommitId;
 use crate::store::Repository;
 use crate::store::RepositoryError;
@@ -134,6 +135,11 @@ impl Gate<'_> {
             ));
         }
         let since = known_from(&repository, old, new)?;
+        if let Some(since) = since
+            && let Some((was, is)) = repository.left_behind(since, new)?
+        {
+            return Ok(stops(&another_book(&was, &is)));
+        }
         let subject = judging::tip(repository, new, since)?;
         let since = since.map(|id| id.to_string());
         let rules_from = since.as_deref().filter(|_| self.hold_limits);
@@ -159,6 +165,21 @@ fn passes(text: &str) -> Judged {
 
 fn stops(text: &str) -> Judged {
     Judged { exit: Exit::Findings, text: judging::LOOK.wrapped(text, "") }
+}
+
+/// A folder that calls itself the book does not take the place of the one whose records are there.
+fn another_book(was: &str, is: &str) -> String {
+    let folder = |name: &str| match name {
+        "" => "the top folder".to_owned(),
+        name => format!("the folder {}", shown::line(name)),
+    };
+    let (was, is) = (folder(was), folder(is));
+    format!(
+        "refused: the book lay in {was}, and its records are still there, but its club.yaml is not \
+         taken for the book any more: {is} is. Put club.yaml back, or move all the records with \
+         it. If another book is meant, whoever keeps the server names its folder there: tholebook \
+         guard install --book DIR"
+    )
 }
 
 fn deleted(hold: Hold) -> Judged {

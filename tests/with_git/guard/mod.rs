@@ -3,6 +3,7 @@
 
 pub(crate) mod club;
 mod commits;
+mod hidden;
 mod kept;
 mod odd;
 mod passing_by;
