@@ -31,9 +31,6 @@ use crate::units::Date;
 /// A line with what git puts before it, `remote: `, fits a narrow terminal.
 pub(super) const LOOK: Look = Look { width: 72, glyphs: Glyphs::Ascii, colour: false };
 
-/// How many digits of an id are shown where a person reads it.
-const SHORT: usize = 8;
-
 /// How many lines are told beside the findings; the others are counted.
 const MOST_TOLD: usize = 10;
 
@@ -113,9 +110,6 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     let earlier = earlier.as_ref().map(Compared::shown);
     let report = Report { book: &open.book, checked, as_of: asked.as_of, only: &[], earlier };
     let mut text = reports::stopping(&report, Level::Fault, LOOK);
-    if let Some(since) = asked.since {
-        text = text.replace(since, since.get(..SHORT).unwrap_or(since));
-    }
     text.push_str(&besides(&told));
     for one in loosened {
         text.push_str(&format!("{}\n", LOOK.hanging(&one, "", "    ")));
