@@ -4,6 +4,7 @@ mod formats;
 mod guard;
 mod merging;
 mod past;
+mod planning;
 
 use std::path::PathBuf;
 
@@ -20,6 +21,8 @@ pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install,
 pub(super) use merging::{Splice, Unwire, View, Wire};
 
 pub(super) use formats::{Also, Format};
+pub(super) use planning::{Worklist, WorklistFormat};
+
 pub(super) use past::{Blame, History, PastFormat};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
@@ -59,6 +62,9 @@ pub(super) enum Command {
     /// Every value of a record with who last set it, when, and its age
     #[command(after_help = past::EXITS)]
     Blame(Blame),
+    /// What to bend, pack, slide and move, how much and in which order, with the fewest bends
+    #[command(after_help = planning::WORKLIST_EXITS)]
+    Worklist(Worklist),
     /// Have git compare and merge records by value in this clone
     #[command(after_help = merging::WIRE_EXITS)]
     Wire(Wire),

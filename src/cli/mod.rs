@@ -37,6 +37,7 @@ mod view;
 mod when;
 mod why;
 mod wire;
+mod worklist;
 
 use std::ffi::OsString;
 use std::panic;
@@ -88,6 +89,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::View(view) => view::run(&view),
             Command::Splice(splice) => splice::run(&splice),
             Command::Guard(guard) => guard::run(&guard),
+            Command::Worklist(worklist) => worklist::run(&worklist),
             Command::Checkup(checkup) => checkup::run(&checkup),
         },
         Err(asked) => not_run(&asked),

@@ -51,6 +51,8 @@ mod through_time_json;
 mod through_time_markdown;
 mod timeline_text;
 mod verdict;
+mod worklist_json;
+mod worklist_text;
 
 pub use blame_text::blame_text;
 pub use brief::brief;
@@ -82,6 +84,8 @@ pub use through_time_json::{blame_json, timeline_json};
 pub use through_time_markdown::{blame_markdown, timeline_markdown};
 pub use timeline_text::timeline_text;
 pub use verdict::Verdict;
+pub use worklist_json::worklist_json;
+pub use worklist_text::worklist_text;
 
 use crate::model::Book;
 use crate::rules::Checked;

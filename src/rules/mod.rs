@@ -80,14 +80,17 @@ mod waiver_not_allowed;
 mod waiver_unused;
 mod waiving;
 mod walk_round;
-mod words;
+pub mod words;
 mod wrong_id;
 mod wrong_unit;
 mod wrong_word;
 
+pub use bending::HOW_TO_BEND;
 pub use changed_but_not_remeasured::ChangedReading;
 pub use checking::{Check, Checked, check, check_with_sums, of_reading, sums};
+pub use chock_distance::chock_that_suits;
 pub use finding::{Figure, Finding, Granted, Label, LimitShown, NotChecked, Outcome};
+pub use leaning::Leaning;
 pub use level::Level;
 pub use limit_loosened::loosened;
 pub use list::{RULES, find};

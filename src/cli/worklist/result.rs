@@ -1,0 +1,140 @@
+//! The texts of the book as they should read after the work. Nothing of it is ever written into a
+//! book that is there: nobody measured it.
+
+use std::fs;
+use std::io;
+use std::path::Path;
+
+use super::super::arguments::Worklist as Arguments;
+use super::super::exit::Exit;
+use super::super::output;
+use super::super::output::Done;
+use crate::model::Book;
+use crate::model::FileId;
+use crate::planning::worklist::At;
+use crate::planning::worklist::Change;
+use crate::planning::worklist::ChangeTo;
+use crate::planning::worklist::Worklist;
+use crate::reports::shown;
+use crate::store;
+use crate::writing::editing::Address;
+use crate::writing::editing::Deed;
+use crate::writing::editing::Meaning;
+use crate::writing::editing::Refused;
+use crate::writing::editing::Wording;
+use crate::writing::editing::edited;
+
+/// Returns the path and text of every file that differs after the work, the boat's first.
+pub(super) fn texts(book: &Book, list: &Worklist) -> Result<Vec<(String, String)>, Refused> {
+    let mut texts: Vec<(FileId, String)> = Vec::new();
+    for change in &list.changes {
+        let known = texts.iter().position(|(file, _)| *file == change.file);
+        let index = known.unwrap_or_else(|| {
+            texts.push((change.file, book.file(change.file).text.clone()));
+            texts.len() - 1
+        });
+        texts[index].1 = changed(&texts[index].1, change)?;
+    }
+    let path = |(file, text)| (book.file(file).path.clone(), text);
+    Ok(texts.into_iter().map(path).collect())
+}
+
+fn changed(text: &str, change: &Change) -> Result<String, Refused> {
+    let at = change.at.iter().fold(Address::root(), |at, step| match step {
+        At::Key(key) => at.key(key),
+        At::Part(key, is) => at.part(key, is),
+        At::Number(number) => at.number(*number),
+    });
+    let word = |text: &String| Meaning::Word(text.clone());
+    match &change.deed {
+        // Numbers and the word true are no texts: they stand without quotes.
+        ChangeTo::Set { says, to: None } => {
+            edited(text, &at, &Deed::Set(&Wording::as_written(word(says), says.clone())))
+        }
+        ChangeTo::Set { says, to: Some(to) } => {
+            let both = [("read", says), ("to", to)];
+            let both = both.map(|(key, says)| (key.to_owned(), word(says)));
+            edited(text, &at, &Deed::Set(&Wording::of(Meaning::Map(both.to_vec()))))
+        }
+        ChangeTo::Append(keys) => {
+            let keys = keys.iter().map(|(key, says)| ((*key).to_owned(), word(says)));
+            edited(text, &at, &Deed::Append(&Wording::of(Meaning::Map(keys.collect()))))
+        }
+        ChangeTo::Removed => edited(text, &at, &Deed::Remove),
+    }
+}
+
+/// Returns what is printed: the boat's record, or where the whole book went.
+pub(super) fn handed(
+    arguments: &Arguments,
+    to: &Path,
+    book: &Book,
+    list: &Worklist,
+    texts: &[(String, String)],
+    told: &mut Vec<String>,
+) -> Result<String, Done> {
+    if to == Path::new("-") {
+        for (path, _) in texts.iter().skip(1) {
+            told.push(shown::line(&format!(
+                "{path} changes too: collars slide. --result FOLDER writes both."
+            )));
+        }
+        return Ok(texts.first().map_or(String::new(), |(_, text)| text.clone()));
+    }
+    check_outside(arguments, to)?;
+    write_all(to, book, texts).map_err(|error| could_not(to, &error))?;
+    let folder = store::quoted(to);
+    Ok(format!(
+        "The book with {} as she should read after the work is in {folder}. Nobody measured it: keep it out of the book.\nTry: tholebook lint {folder} --only {} --as-of {}\n",
+        shown::line(&list.called),
+        shown::line(&list.boat),
+        list.as_of
+    ))
+}
+
+/// A predicted record inside a book is a danger: the folder must be new or empty, and in no book.
+fn check_outside(arguments: &Arguments, to: &Path) -> Result<(), Done> {
+    let usage = |why: String| {
+        let told = vec![shown::line(&why), "Give a new folder outside the book.".to_owned()];
+        Err(Done::refused(Exit::Usage, told))
+    };
+    match fs::read_dir(to).map(Iterator::count) {
+        Ok(0) => {}
+        Ok(_) => return usage(format!("{} is not empty.", store::shown(to))),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {}
+        Err(error) => return Err(could_not(to, &error)),
+    }
+    let whole = std::path::absolute(to).map_err(|error| could_not(to, &error))?;
+    let there = whole.ancestors().find(|folder| folder.exists()).unwrap_or(&whole);
+    let there = fs::canonicalize(there).map_err(|error| could_not(to, &error))?;
+    let given = arguments.book.as_deref().and_then(|book| fs::canonicalize(book).ok());
+    let inside = given.is_some_and(|book| there.starts_with(book));
+    if inside || store::find_book(&there).is_ok() {
+        return usage(format!("{} is inside a book.", store::shown(to)));
+    }
+    Ok(())
+}
+
+fn write_all(to: &Path, book: &Book, texts: &[(String, String)]) -> io::Result<()> {
+    for file in book.files.iter().filter(|file| !file.built_in) {
+        let changed = texts.iter().find(|(path, _)| *path == file.path);
+        let text = changed.map_or(&file.text, |(_, text)| text);
+        let path = to.join(&file.path);
+        if let Some(folder) = path.parent() {
+            fs::create_dir_all(folder)?;
+        }
+        output::whole_file(&path, text)?;
+    }
+    Ok(())
+}
+
+/// Says why no result could be made.
+pub(super) fn refused(refused: &Refused) -> Done {
+    let told = [format!("No result: {refused}."), format!("{}.", refused.help())];
+    Done::refused(Exit::NotChecked, told.iter().map(|line| shown::line(line)).collect())
+}
+
+fn could_not(to: &Path, error: &io::Error) -> Done {
+    let told = format!("Could not write into {}: {error}", store::shown(to));
+    Done::refused(Exit::NotChecked, vec![shown::line(&told)])
+}
