@@ -14,7 +14,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("working", &["units", "geometry", "metrology", "model"]),
     ("rules", &["units", "geometry", "metrology", "model", "reading", "working"]),
     ("planning", &["units", "geometry", "metrology", "model", "reading", "working", "rules"]),
-    ("writing", &["units", "store", "model", "reading"]),
+    ("writing", &["units", "store", "model", "reading", "planning"]),
     ("history", &["units", "store", "model", "reading", "working"]),
     (
         "reports",

@@ -12,6 +12,7 @@ use super::look::look;
 use super::output::Done;
 use crate::planning::worklist;
 use crate::reports;
+use crate::writing::predicting;
 
 /// Runs the command.
 pub(super) fn run(arguments: &Worklist) -> Done {
@@ -26,7 +27,7 @@ fn planned(arguments: &Worklist) -> Result<Done, Done> {
     let mut told = open.told.clone();
     told.extend(open.unread());
     let mut exit = exit(&open, &list);
-    let texts = result::texts(&open.book, &list);
+    let texts = predicting::texts(&open.book, &list);
     let result = match (&arguments.result, arguments.format) {
         (Some(to), _) => {
             let texts = texts.map_err(|refused| result::refused(&refused))?;

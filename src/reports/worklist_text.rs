@@ -19,15 +19,27 @@ pub fn worklist_text(list: &Worklist, look: Look) -> String {
     out.steps(&list.steps);
     let conflicts = list.conflicts.iter().map(|conflict| format!("{conflict}."));
     out.items("Can't be cured together", conflicts);
-    let not_planned = list
-        .not_planned
-        .iter()
-        .map(|own| format!("not planned: {} of {}: {}", own.what, own.name, own.missing));
-    out.items("Not planned, for want of a reading", not_planned);
+    out.items("Not planned, for want of a reading", not_planned(list).into_iter());
     out.findings("Left as it is: a waiver lets it stand", &list.waived, false);
     out.findings("Still open after this work", &list.left, true);
     out.cautions(list);
     out.text
+}
+
+/// What is not planned for the same reason at several seats is one line.
+fn not_planned(list: &Worklist) -> Vec<String> {
+    let mut lines: Vec<(&str, &str, Vec<&str>)> = Vec::new();
+    for own in &list.not_planned {
+        let name = own.name.as_str().rsplit('/').next().unwrap_or_default();
+        match lines.iter_mut().find(|(what, why, _)| (*what, *why) == (own.what, &own.missing)) {
+            Some((_, _, names)) => names.push(name),
+            None => lines.push((own.what, &own.missing, vec![name])),
+        }
+    }
+    let line = |(what, why, names): (&str, &str, Vec<&str>)| {
+        format!("not planned: {what} of {}: {why}", names.join(", "))
+    };
+    lines.into_iter().map(line).collect()
 }
 
 struct Page {
@@ -51,6 +63,10 @@ impl Page {
         let called = format!("{} ({})", list.called, list.boat);
         if list.is_empty() {
             return self.line(&format!("{called}: nothing to do, as of {}.", list.as_of), "", "");
+        }
+        if list.steps.is_empty() {
+            let words = "nothing to bend, pack or move as far as she was measured; see below";
+            return self.line(&format!("{called}, as of {}: {words}.", list.as_of), "", "");
         }
         let work = counted(list.steps.len(), "piece");
         let bends = match list.bends() {

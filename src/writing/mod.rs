@@ -2,6 +2,7 @@
 
 pub mod editing;
 pub mod guard;
+pub mod predicting;
 pub mod sample;
 pub mod splicing;
 pub mod wiring;
