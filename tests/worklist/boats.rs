@@ -54,8 +54,14 @@ pub(crate) fn texts(draw: &mut Draw, by: Disorder) -> Vec<Named> {
     if by.lean <= 0.0 {
         (boat.trim, boat.roll) = (0.0, 0.0);
     }
+    let (inboard, widest) = (draw.between(1130.0, 1170.0), draw.between(48.0, 54.0));
     for seat in &mut boat.seats {
-        let mut some = |range: f64| if draw.sign() > 0.0 { draw.between(-range, range) } else { 0.0 };
+        // Oars of a set: alike but for their collars, and those only where they slipped.
+        seat.inboard = inboard;
+        (seat.widest, seat.narrowest) = (widest, widest - 4.0);
+        seat.put_handle(320.0, boat.dip);
+        let mut some =
+            |range: f64| if draw.sign() > 0.0 { draw.between(-range, range) } else { 0.0 };
         (seat.aft, seat.out) = (some(by.lean), some(by.lean));
         let slid = some(by.handle);
         seat.inboard += slid;

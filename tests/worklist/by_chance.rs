@@ -8,13 +8,14 @@ use crate::boats::UNLIKE;
 use crate::boats::WILD;
 use crate::drawing::Draw;
 
-const BOATS: u64 = 3000;
+const BOATS: u64 = 60;
 
 /// What may be found after the work: only what the worklist itself says is left, and of that only
 /// what is to be measured again, or what limits against each other leave.
 #[test]
 fn the_work_brings_every_boat_inside_her_limits() {
     let (mut with_conflicts, mut in_doubt, mut bends) = (0, 0, 0);
+    let mut wrong = Vec::new();
     for seed in 0..BOATS {
         let texts = boats::texts(&mut Draw::seeded(seed), WILD);
         let book = boats::read(&texts);
@@ -36,9 +37,16 @@ fn the_work_brings_every_boat_inside_her_limits() {
         };
         let unsaid: Vec<&&Finding> = faults.iter().filter(|own| !told(own)).collect();
         let uncured = list.conflicts.is_empty() && !faults.is_empty();
-        assert!(unsaid.is_empty() && !uncured, "seed {seed}: {faults:#?}\n{list:#?}");
+        if !unsaid.is_empty() || uncured {
+            let faults: Vec<_> = faults.iter().map(|own| &own.message).collect();
+            let deeds: Vec<_> = list.steps.iter().map(|own| (own.seat, &own.deed)).collect();
+            wrong.push(format!("seed {seed}: {faults:#?}\n{deeds:#?}"));
+        }
     }
-    println!("{BOATS} boats: {bends} bends; {in_doubt} with something to read again, {with_conflicts} with limits against each other");
+    assert!(wrong.is_empty(), "{} of {BOATS}:\n{}", wrong.len(), wrong.join("\n"));
+    println!(
+        "{BOATS} boats: {bends} bends; {in_doubt} with something to read again, {with_conflicts} with limits against each other"
+    );
 }
 
 /// What the worklist foresees is what its record says when it is read again.

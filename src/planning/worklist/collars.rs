@@ -16,7 +16,11 @@ use crate::rules::Finding;
 use crate::rules::words;
 use crate::working::OarSight;
 
-const WRONG: &str = "handle-past-mark-wrong";
+/// The rule of a handle that is not where it should be.
+pub(super) const WRONG: &str = "handle-past-mark-wrong";
+
+/// The rule of oars of a set that are not alike.
+pub(super) const UNLIKE: &str = "oars-unlike";
 
 /// The oars of the set that take part.
 struct Collars {
@@ -38,17 +42,18 @@ pub(super) fn plan(bench: &mut Bench) {
             bench.not_planned(name, "the collar", missing);
         }
     }
-    if wrong.is_empty() {
+    let collars = collars(bench);
+    // Where a waiver lets a handle stand, its oar may be unlike the others.
+    let lenient = bench.seats().any(|at| is_waived(bench, at));
+    if wrong.is_empty() && (lenient || !is_unlike(bench)) {
         return;
     }
-    let collars = collars(bench);
     let alike = bench.limit(LimitKey::OarInboard, Part::Most).unwrap_or(f64::INFINITY);
-    let was_unlike = is_unlike(bench);
     let chosen = alike::choose(
         &collars.items,
         alike,
         |_| Room::ALL,
-        |moved, to| was_unlike || stay_alike(bench, &collars, moved, to),
+        |moved, to| lenient || stay_alike(bench, &collars, moved, to),
     );
     match chosen {
         Some(choice) => slide_all(bench, &collars, &choice, &wrong),
@@ -79,7 +84,7 @@ fn item(bench: &mut Bench, set: usize, index: usize, at: Option<usize>) -> Optio
     let Some(at) = at else {
         return Some(Item { value, may_stay: true, room: Some(Room::ALL), wish: value });
     };
-    if bench.is_waived(WRONG, &bench.seat(at).name().at("handle-past-mark")) {
+    if is_waived(bench, at) {
         return None;
     }
     let may_stay = bench.proven_at(WRONG, at).is_none();
@@ -108,6 +113,10 @@ fn item(bench: &mut Bench, set: usize, index: usize, at: Option<usize>) -> Optio
     Some(Item { value, may_stay, room: Some(room), wish: inboard(aim) })
 }
 
+fn is_waived(bench: &Bench, at: usize) -> bool {
+    bench.is_waived(WRONG, &bench.seat(at).name().at("handle-past-mark"))
+}
+
 fn set_index(bench: &Bench) -> Option<usize> {
     let id = &bench.boat().oars.as_ref()?.value;
     bench.book.oar_sets.iter().position(|set| set.id.value == *id)
@@ -116,7 +125,7 @@ fn set_index(bench: &Bench) -> Option<usize> {
 /// Whether the set's inboards are proven to be unlike.
 fn is_unlike(bench: &Bench) -> bool {
     let Some(set) = bench.boat().oars.as_ref().map(|set| set.value.clone()) else { return false };
-    let found = bench.at_boat("oars-unlike");
+    let found = bench.at_boat(UNLIKE);
     let own = |finding: &&Finding| finding.name.is_within(&format!("{set}/*/inboard"));
     found.iter().filter(own).any(is_proven)
 }

@@ -10,6 +10,7 @@ use crate::model::BentPart;
 use crate::model::LimitKey;
 use crate::model::Part;
 use crate::model::Reading;
+use crate::rules::Finding;
 use crate::rules::words;
 use crate::working::SeatSight;
 
@@ -19,14 +20,25 @@ const TENTHS: f64 = 10.0;
 /// Takes up the rounding of binary numbers when an amount is rounded to tenths.
 const GRAIN: f64 = 1e-6;
 
+/// The gap of a seat before its forward horn is bent.
+#[derive(Clone, Copy)]
+pub(super) struct Before {
+    gap: Option<f64>,
+    /// Whether it was proven too tight.
+    short: bool,
+}
+
 /// Returns the gaps as they are before the forward horns are bent.
-pub(super) fn gaps(bench: &Bench) -> Vec<Option<f64>> {
-    let gap = |at: usize| bench.boat().seats[at].rowlock.gap.as_ref().map(Reading::mean);
-    bench.seats().map(gap).collect()
+pub(super) fn before(bench: &Bench) -> Vec<Before> {
+    let of = |at: usize| Before {
+        gap: bench.boat().seats[at].rowlock.gap.as_ref().map(Reading::mean),
+        short: bench.proven_at("gap-too-tight", at).is_some(),
+    };
+    bench.seats().map(of).collect()
 }
 
 /// Plans the gap of every seat, and after it the tips of the after horns.
-pub(super) fn plan(bench: &mut Bench, before: &[Option<f64>]) {
+pub(super) fn plan(bench: &mut Bench, before: &[Before]) {
     for at in bench.seats() {
         replace_bent_often(bench, at);
         let seat = bench.seat(at);
@@ -35,9 +47,10 @@ pub(super) fn plan(bench: &mut Bench, before: &[Option<f64>]) {
             bench.not_planned(name, "the gap", missing);
             continue;
         }
-        let was = before.get(at).copied().flatten();
-        set_gap(bench, at, was);
-        unhook(bench, at);
+        let tip = bench.boat().seats[at].rowlock.after_tip.clone();
+        set_gap(bench, at, before[at]);
+        let moved = bench.boat().seats[at].rowlock.after_tip != tip;
+        unhook(bench, at, moved);
     }
 }
 
@@ -79,13 +92,14 @@ fn most(bench: &Bench, seat: &SeatSight) -> Option<f64> {
     Some(((narrowest + most) * TENTHS + GRAIN).floor() / TENTHS)
 }
 
-fn set_gap(bench: &mut Bench, at: usize, was: Option<f64>) {
+fn set_gap(bench: &mut Bench, at: usize, was: Before) {
     let seat = bench.seat(at);
     let (least, most) = (least(bench, &seat), most(bench, &seat));
     let Ok(gap) = seat.gap().map(|gap| gap.value()) else { return };
     let tight = bench.at_seat("gap-too-tight", at);
-    let closed = was.is_some_and(|was| gap < was - GRAIN);
-    let opens = tight.iter().any(|found| !is_not_shown(found) || closed);
+    let closed = was.gap.is_some_and(|was| gap < was - GRAIN);
+    // A gap that was surely too tight is not left in doubt because the forward horn opened it a little.
+    let opens = tight.iter().any(|found| !is_not_shown(found) || closed || was.short);
     let loose = bench.proven_at("gap-too-loose", at);
     let closing = loose.is_some();
     let (to, found) = match (opens, closing, least, most) {
@@ -164,16 +178,19 @@ fn tip_moved(bench: &mut Bench, at: usize, change: f64) -> String {
     format!(" Its tip goes with it, from {from} abaft its shank to {to}.")
 }
 
-fn unhook(bench: &mut Bench, at: usize) {
+/// A tip that is not shown to be clear is read again, unless the work itself brought it there.
+fn unhook(bench: &mut Bench, at: usize, moved: bool) {
     let found = bench.at_seat("horn-hooks", at);
-    let Some(found) = found.iter().find(|finding| is_proven(finding)) else { return };
+    let wrong = |finding: &&Finding| moved || is_proven(finding);
+    let Some(found) = found.iter().find(wrong) else { return };
     let seat = bench.seat(at);
     let Ok(tip) = seat.after_tip() else { return };
     let to = (tip.expanded() * TENTHS - GRAIN).ceil() / TENTHS;
     let (by, number) = (to - tip.value(), bench.number(at));
     let horn = seat.seat.rowlock.horn.as_ref().map(Reading::mean);
     let degrees = horn.map(|horn| (by / horn).atan().to_degrees());
-    let because = format!("{}. ", found.message);
+    let after = if moved { "After that: " } else { "" };
+    let because = format!("{after}{}. ", found.message);
     let (work, often) = bench.bend(at, BentPart::AfterHorn, degrees.unwrap_or_default());
     set_length(&mut bench.seat_mut(at).rowlock.after_tip, to);
     let mut amounts = vec![("tip_mm", by), ("after_tip_mm", to)];

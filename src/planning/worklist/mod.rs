@@ -31,7 +31,7 @@ use crate::rules::Level;
 use crate::units::Date;
 
 /// Rules whose findings this work is for. What they find in doubt is read again before it.
-const WORKED_ON: [&str; 11] = [
+const WORKED_ON: [&str; 12] = [
     "boat-not-level",
     "pin-not-vertical",
     "pitch-varies-through-arc",
@@ -41,7 +41,8 @@ const WORKED_ON: [&str; 11] = [
     "gap-too-tight",
     "gap-too-loose",
     "horn-hooks",
-    "handle-past-mark-wrong",
+    collars::WRONG,
+    collars::UNLIKE,
     "chocks-unlike",
 ];
 
@@ -112,7 +113,7 @@ pub fn worklist(book: &Book, faults: &[Fault], boat: &Boat, as_of: Date) -> Work
 fn worked(mut bench: Bench, before: &Book) -> Bench {
     level::plan(&mut bench);
     pins::plan(&mut bench);
-    let gaps = gaps::gaps(&bench);
+    let gaps = gaps::before(&bench);
     pitch::plan(&mut bench);
     gaps::plan(&mut bench, &gaps);
     read_again(&mut bench);
@@ -147,11 +148,16 @@ fn read_again(bench: &mut Bench) {
     });
 }
 
-/// Returns what is found of one boat.
+/// Returns what is found of one boat, and of how her oars' collars stand.
 fn found(book: &Book, faults: &[Fault], boat: &Boat, as_of: Date) -> Vec<Finding> {
     let mut checked = rules::check(book, faults, Check { as_of });
     checked.waive(book, as_of);
-    let own = |finding: &Finding| finding.name.is_within(&boat.id.value);
+    let collars = boat.oars.as_ref().map(|set| format!("{}/*/inboard", set.value));
+    let own = |finding: &Finding| {
+        let unlike = finding.rule.id == collars::UNLIKE;
+        let collar = collars.as_ref().is_some_and(|collars| finding.name.is_within(collars));
+        finding.name.is_within(&boat.id.value) || (unlike && collar)
+    };
     checked.findings.into_iter().filter(own).collect()
 }
 
