@@ -13,9 +13,13 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("reading", &["units", "model", "store", "geometry"]),
     ("working", &["units", "geometry", "metrology", "model"]),
     ("rules", &["units", "geometry", "metrology", "model", "reading", "working"]),
-    ("writing", &["units", "store", "model", "reading"]),
+    ("planning", &["units", "geometry", "metrology", "model", "reading", "working", "rules"]),
+    ("writing", &["units", "store", "model", "reading", "planning"]),
     ("history", &["units", "store", "model", "reading", "working"]),
-    ("reports", &["units", "model", "reading", "rules", "history", "working", "metrology"]),
+    (
+        "reports",
+        &["units", "model", "reading", "rules", "planning", "history", "working", "metrology"],
+    ),
     (
         "cli",
         &[
@@ -27,6 +31,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
             "reading",
             "working",
             "rules",
+            "planning",
             "writing",
             "history",
             "reports",

@@ -6,6 +6,7 @@ mod guard;
 mod lint;
 mod merging;
 mod past;
+mod planning;
 mod putting;
 mod shell;
 
@@ -25,6 +26,8 @@ pub(super) use merging::{Splice, Unwire, View, Wire};
 
 pub(super) use formats::{Also, Format};
 pub(super) use lint::{FailOn, Lint};
+pub(super) use planning::{Worklist, WorklistFormat};
+
 pub(super) use past::{Blame, History, PastFormat};
 pub(super) use shell::{Completions, Man};
 
@@ -84,6 +87,9 @@ pub(super) enum Command {
     /// Every value of a record with who last set it, when, and its age
     #[command(after_help = past::EXITS)]
     Blame(Blame),
+    /// What to bend, pack, slide and move, how much and in which order, with the fewest bends
+    #[command(after_help = planning::WORKLIST_EXITS)]
+    Worklist(Worklist),
     /// Have git compare and merge records by value in this clone
     #[command(after_help = merging::WIRE_EXITS)]
     Wire(Wire),

@@ -45,6 +45,7 @@ mod waivers;
 mod why;
 mod wire;
 mod worked_out;
+mod worklist;
 
 use std::ffi::OsString;
 use std::panic;
@@ -103,6 +104,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::View(view) => view::run(&view),
             Command::Splice(splice) => splice::run(&splice),
             Command::Guard(guard) => guard::run(&guard),
+            Command::Worklist(worklist) => worklist::run(&worklist),
             Command::Checkup(checkup) => checkup::run(&checkup),
         },
         Err(asked) => not_run(&asked),

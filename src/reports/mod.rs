@@ -54,6 +54,8 @@ mod through_time_spoken;
 mod timeline_text;
 mod verdict;
 mod waivers;
+mod worklist_json;
+mod worklist_text;
 
 pub use blame_text::blame_text;
 pub use brief::brief;
@@ -88,6 +90,8 @@ pub use through_time_spoken::{blame_spoken, since_spoken, timeline_spoken};
 pub use timeline_text::timeline_text;
 pub use verdict::Verdict;
 pub use waivers::{WaiverRow, waivers};
+pub use worklist_json::worklist_json;
+pub use worklist_text::worklist_text;
 
 use crate::model::Book;
 use crate::rules::Checked;

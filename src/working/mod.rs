@@ -6,6 +6,7 @@
 #![expect(clippy::missing_errors_doc, reason = "every error here is a Lack: what was not measured")]
 
 mod bed;
+mod bends;
 mod clearance;
 mod gearing;
 mod handle;
@@ -22,6 +23,7 @@ mod stature;
 mod sums;
 mod tools;
 
+pub use bends::Bent;
 pub use in_force::{InForce, Layer, LimitInForce, LimitSaid};
 pub use input::{Input, Unit};
 pub use lack::{Lack, Worked};
