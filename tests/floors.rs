@@ -13,9 +13,23 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("reading", &["units", "model", "store", "geometry"]),
     ("working", &["units", "geometry", "metrology", "model"]),
     ("rules", &["units", "geometry", "metrology", "model", "reading", "working"]),
+    ("planning", &["units", "geometry", "metrology", "model", "reading", "working"]),
     ("writing", &["units", "store", "model", "reading"]),
     ("history", &["units", "store", "model", "reading", "working"]),
-    ("reports", &["units", "model", "reading", "rules", "history", "working", "metrology"]),
+    (
+        "reports",
+        &[
+            "units",
+            "geometry",
+            "model",
+            "reading",
+            "rules",
+            "planning",
+            "history",
+            "working",
+            "metrology",
+        ],
+    ),
     (
         "cli",
         &[
@@ -27,6 +41,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
             "reading",
             "working",
             "rules",
+            "planning",
             "writing",
             "history",
             "reports",

@@ -7,6 +7,7 @@
 
 mod bed;
 mod clearance;
+mod foot_holes;
 mod gearing;
 mod handle;
 mod in_force;
@@ -16,6 +17,7 @@ mod lean;
 mod oar;
 mod pitch;
 mod reading_day;
+mod rower;
 mod sides;
 mod sight;
 mod stature;
@@ -27,6 +29,7 @@ pub use input::{Input, Unit};
 pub use lack::{Lack, Worked};
 pub use oar::OarSight;
 pub use pitch::{ArcLean, Attitude};
+pub use rower::RowerSight;
 pub use sight::{BoatSight, SeatSight};
 pub use sums::Sum;
 pub use tools::{Fineness, Tools};
