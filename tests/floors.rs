@@ -18,17 +18,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("history", &["units", "store", "model", "reading", "working"]),
     (
         "reports",
-        &[
-            "units",
-            "geometry",
-            "model",
-            "reading",
-            "rules",
-            "planning",
-            "history",
-            "working",
-            "metrology",
-        ],
+        &["units", "model", "reading", "rules", "planning", "history", "working", "metrology"],
     ),
     (
         "cli",

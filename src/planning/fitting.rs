@@ -19,8 +19,10 @@ pub use crate::geometry::crew::StoppedBy;
 pub use assumed::Assumed;
 pub use calibrating::Calibration;
 pub use choosing::WORTH_MOVING;
+pub use choosing::Worth;
 pub use doubt::Cause;
 pub use doubt::Doubt;
+pub use remaining::ChocksAlike;
 pub use remaining::Remains;
 pub use seating::NotSeated;
 pub use smallest_range::Candidate;
@@ -64,9 +66,9 @@ pub struct Fit<'b> {
     pub spread: Option<Doubt>,
     /// What the best holes gain, in degrees, where it is known how the crew sits now.
     pub gain: Option<Doubt>,
-    /// Whether the best holes are worth moving feet for; where they are not, those used now are
-    /// the ones chosen.
-    pub worth_moving: bool,
+    /// Whether the best holes are worth moving feet for; where that is not sure, those used now
+    /// are the ones chosen. Nothing where it is not known how the crew sits now.
+    pub worth: Option<Worth>,
     /// What remains with the holes chosen, and why.
     pub remains: Option<Remains>,
     /// A swap of two seats that helps.
@@ -90,6 +92,8 @@ pub struct Seated<'b> {
 pub struct Arc {
     /// The foot hole chosen; nothing where none can be.
     pub hole: Option<u32>,
+    /// The foot hole of the choice that brings all nearest together, sure or not.
+    pub best_hole: Option<u32>,
     /// The foot hole used now, as written.
     pub now: Option<u32>,
     /// Whether an arc was measured and is used for nothing, for the hole it was rowed from is not
@@ -160,7 +164,7 @@ pub fn fit<'b>(book: &'b Book, crew: &'b Crew, boat: BoatSight<'b>) -> Fit<'b> {
         spread_now: work.now.as_ref().and_then(|now| work.spread(now)),
         spread: work.spread(&work.best),
         gain: work.gain(),
-        worth_moving: work.worth_moving(),
+        worth: work.gain().map(|gain| Worth::of(&gain)),
         remains: remaining::remains(&work),
         swap: swapping::best_swap(&work),
         assumed: work.assumed(),
@@ -198,7 +202,7 @@ pub(crate) struct Work<'b, 'h> {
     now: Option<Choice>,
     /// The holes that bring all nearest together.
     best: Choice,
-    /// The holes to use: those used now, where others are not worth moving feet for.
+    /// The holes to use: those used now, where others are not surely worth moving feet for.
     chosen: Choice,
 }
 
@@ -219,8 +223,14 @@ impl<'b, 'h> Work<'b, 'h> {
         let placed = placed(&known, &moved);
         let now = choosing::as_it_is(&placed, holes);
         let best = choosing::choose(&placed, holes).unwrap_or_else(|| against_the_chock(&placed));
-        let stay = now.clone().filter(|now| !choosing::is_worth(now.spread(), best.spread()));
+        let sure = |now: &Choice| {
+            let spread = |choice| choosing::spread(&placed, holes, choice);
+            let gain = spread(now).zip(spread(&best)).map(|(now, best)| now.minus(&best));
+            gain.is_some_and(|gain| Worth::of(&gain) == Worth::Sure)
+        };
+        let stay = now.clone().filter(|now| !sure(now));
         let chosen = stay.unwrap_or_else(|| best.clone());
+        let chosen = choosing::legs_straightened(&placed, holes, &chosen);
         Self { known, holes, finishes, catches, moved, now, best, chosen }
     }
 
@@ -245,18 +255,26 @@ impl<'b, 'h> Work<'b, 'h> {
     }
 
     fn spread(&self, choice: &Choice) -> Option<Doubt> {
-        let (shortest, longest) = choice.outermost().filter(|_| self.known.len() > 1)?;
-        let finishes = self.finishes(choice)?;
-        Some(finishes[shortest].minus(&finishes[longest]))
+        choosing::spread(&self.placed(), self.holes, choice)
     }
 
     fn gain(&self) -> Option<Doubt> {
         Some(self.spread(self.now.as_ref()?)?.minus(&self.spread(&self.best)?))
     }
 
-    fn worth_moving(&self) -> bool {
-        let now = self.now.as_ref();
-        now.is_some_and(|now| choosing::is_worth(now.spread(), self.best.spread()))
+    /// Returns the spread of the crew seated in another way, everyone against the chock, and what
+    /// that gains on everyone against the chock as they sit.
+    fn seated_as(&self, seatings: &[Seating]) -> Option<(Doubt, Doubt)> {
+        let both = seatings.iter().zip(&self.moved);
+        let others: Vec<Placed> =
+            both.map(|(seating, moved)| Placed { seating, moved, now: None }).collect();
+        let spread = |placed: &[Placed]| {
+            let choice = against_the_chock(placed);
+            choosing::spread(placed, self.holes, &choice).filter(|_| choice.is_of(placed))
+        };
+        let then = spread(&others)?;
+        let gain = spread(&self.placed())?.minus(&then);
+        Some((then, gain))
     }
 
     fn assumed(&self) -> Vec<Assumed> {
@@ -311,6 +329,7 @@ fn rowers<'b>(
         let catch = seating.catch(brace).map(|catch| catch.plus(&catch_moves[place]));
         Ok(Arc {
             hole: work.chosen.holes.get(place).map(|hole| work.holes[*hole].0),
+            best_hole: work.best.holes.get(place).map(|hole| work.holes[*hole].0),
             now: work.known[place].now(),
             arc_unused: work.known[place].has_arc() && !(own.0 || own.1),
             stopped_by: seating.stopped_by(brace)?,

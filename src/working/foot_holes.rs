@@ -11,15 +11,19 @@ const MOST: u32 = 100;
 impl BoatSight<'_> {
     /// Returns the numbers of the foot holes, 1 nearest the seat.
     pub fn foot_holes(&self) -> Result<Vec<u32>, Lack> {
-        let holes = &self.boat.foot_holes;
-        let count = holes.count.ok_or_else(|| Lack::of("foot-holes/count"))?.value;
+        let count = self.boat.foot_holes.count.map(|count| count.value);
+        let first = self.foot_hole(1);
+        let Some(count) = count else {
+            let others = first.err().map(|lack| lack.missing().to_vec()).unwrap_or_default();
+            return Err(Lack::NotMeasured([vec!["foot-holes/count".to_owned()], others].concat()));
+        };
+        first?;
         if count > MOST {
             return Err(Lack::Impossible("no boat has more than 100 foot holes"));
         }
         if count == 0 {
             return Err(Lack::Impossible("the boat has no foot holes"));
         }
-        self.foot_hole(1)?;
         Ok((1..=count).collect())
     }
 

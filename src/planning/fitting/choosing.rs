@@ -4,6 +4,7 @@ use super::doubt::Doubt;
 use super::seating::Seating;
 use super::smallest_range::Candidate;
 use super::smallest_range::smallest_range;
+use crate::geometry::crew::StoppedBy;
 use crate::metrology::decision;
 use crate::metrology::decision::Bounds;
 use crate::metrology::decision::Verdict;
@@ -38,6 +39,11 @@ pub(super) struct Choice {
 }
 
 impl Choice {
+    /// Returns whether every rower has a finish.
+    pub(super) fn is_of(&self, crew: &[Placed]) -> bool {
+        self.finishes.len() == crew.len()
+    }
+
     /// Returns highest less lowest finish.
     pub(super) fn spread(&self) -> f64 {
         let most = self.finishes.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -56,8 +62,8 @@ impl Choice {
 
 /// Returns the holes that bring all finishes nearest together; nothing where one has no hole.
 ///
-/// Of equal choices the one that moves the fewest feet wins, then the one with the legs nearest
-/// straight as the back meets the chock.
+/// Of equal choices the one with the legs nearest straight wins, as the back meets the chock; to move
+/// feet counts for two holes.
 pub(super) fn choose(crew: &[Placed], holes: &[(u32, Doubt)]) -> Option<Choice> {
     let lists: Vec<Vec<(usize, Candidate)>> =
         crew.iter().map(|rower| candidates(rower, holes)).collect();
@@ -91,10 +97,70 @@ pub(super) fn as_it_is(crew: &[Placed], holes: &[(u32, Doubt)]) -> Option<Choice
     (!finishes.is_empty()).then_some(Choice { holes: places, finishes })
 }
 
-/// Returns whether one spread is smaller than another by so much that it is worth moving for.
-pub(super) fn is_worth(now: f64, then: f64) -> bool {
-    let bounds = Bounds { least: None, most: Some(WORTH_MOVING) };
-    decision::ordinary(now - then, 0.0, bounds) != Verdict::Within
+/// Returns highest less lowest finish of a choice; nothing with fewer than two rowers.
+pub(super) fn spread(crew: &[Placed], holes: &[(u32, Doubt)], choice: &Choice) -> Option<Doubt> {
+    let (shortest, longest) = choice.outermost().filter(|_| crew.len() > 1)?;
+    let finish = |at: usize| {
+        let brace = choice.holes.get(at).map(|hole| &holes[*hole].1);
+        crew[at].finish(brace)
+    };
+    Some(finish(shortest)?.minus(&finish(longest)?))
+}
+
+/// Returns the choice with the legs of everyone near straight where they surely are not and the
+/// chock still stops the rower: that moves no finish.
+pub(super) fn legs_straightened(
+    crew: &[Placed],
+    holes: &[(u32, Doubt)],
+    choice: &Choice,
+) -> Choice {
+    let one = |(at, rower): (usize, &Placed)| {
+        let hole = choice.holes[at];
+        straighter(rower, holes, hole).unwrap_or(hole)
+    };
+    let finishes = choice.finishes.clone();
+    let holes = match choice.holes.as_slice() {
+        [] => Vec::new(),
+        _ => crew.iter().enumerate().map(one).collect(),
+    };
+    Choice { holes, finishes }
+}
+
+/// Returns the farthest hole at which the chock still stops the rower, where the legs surely have
+/// more than one hole to spare in the hole given.
+fn straighter(rower: &Placed, holes: &[(u32, Doubt)], hole: usize) -> Option<usize> {
+    let room = rower.seating.leg_room(&holes[hole].1).ok()?;
+    let apart = holes.get(1)?.1.value() - holes[0].1.value();
+    let bounds = Bounds { least: None, most: Some(apart) };
+    let verdict = decision::ordinary(room.value(), room.expanded(), bounds);
+    let spare = |at: &usize| rower.seating.stopped_by(Some(&holes[*at].1)) == Ok(StoppedBy::Chock);
+    matches!(verdict, Verdict::Beyond { .. })
+        .then(|| (hole + 1..holes.len()).rev().find(spare))
+        .flatten()
+}
+
+/// Whether a gain is worth moving feet, chocks or seats for.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Worth {
+    /// It is, by more than it may be out.
+    Sure,
+    /// It is on paper, but it may be out by more than that.
+    Perhaps,
+    /// It is too small to bother.
+    No,
+}
+
+impl Worth {
+    /// Judges a gain, in degrees.
+    #[must_use]
+    pub fn of(gain: &Doubt) -> Self {
+        let bounds = Bounds { least: None, most: Some(WORTH_MOVING) };
+        match decision::ordinary(gain.value(), gain.expanded(), bounds) {
+            Verdict::Within => Self::No,
+            Verdict::Undecided { .. } => Self::Perhaps,
+            Verdict::Beyond { .. } => Self::Sure,
+        }
+    }
 }
 
 /// What a crew must come nearer together for feet, chocks or seats to be moved, in degrees.

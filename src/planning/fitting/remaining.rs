@@ -1,8 +1,9 @@
 //! What still parts the finishes of a crew when the holes are chosen, and by which cause.
 
+use super::Doubt;
+use super::Known;
 use super::Work;
-use super::choosing;
-use super::choosing::Placed;
+use super::Worth;
 use super::seating::Seating;
 
 /// What still parts the rower who finishes shortest from the one who finishes longest, in degrees.
@@ -29,15 +30,17 @@ pub struct Remains {
     pub chocks_alike: ChocksAlike,
 }
 
-/// What chocks that are alike would come to.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// What chocks that are alike would come to, everyone against the chock.
+#[derive(Clone, Debug, PartialEq)]
 pub struct ChocksAlike {
     /// The mean of the chocks, in millimetres.
     pub chock: f64,
-    /// Highest less lowest finish then, with the best holes, in degrees.
-    pub spread: f64,
+    /// Highest less lowest finish then, in degrees.
+    pub spread: Doubt,
+    /// What is gained, in degrees.
+    pub gain: Doubt,
     /// Whether that is worth moving chocks for.
-    pub worth_moving: bool,
+    pub worth: Worth,
 }
 
 /// Returns what remains; nothing with fewer than two rowers.
@@ -70,7 +73,7 @@ struct Parted {
 
 impl Parted {
     fn of(work: &Work, rower: usize, both: [usize; 2]) -> Option<Self> {
-        let mean = |figure: fn(&super::Known) -> f64| {
+        let mean = |figure: fn(&Known) -> f64| {
             f64::midpoint(figure(&work.known[both[0]]), figure(&work.known[both[1]]))
         };
         let own = &work.known[rower];
@@ -100,17 +103,9 @@ fn one_hole(work: &Work) -> Option<f64> {
 fn chocks_alike(work: &Work) -> Option<ChocksAlike> {
     let chocks = work.known.iter().map(|one| one.seat.chock.value());
     let chock = chocks.sum::<f64>() / work.known.len() as f64;
-    let seatings = work.known.iter().map(|one| {
-        let seat = one.seat.with_chock(chock);
-        Seating::new(&one.body, &seat).ok()
-    });
-    let seatings: Vec<Seating> = seatings.collect::<Option<_>>()?;
-    let both = seatings.iter().zip(&work.moved).zip(&work.known);
-    let placed: Vec<Placed> =
-        both.map(|((seating, moved), one)| Placed { seating, moved, now: one.now() }).collect();
-    let choice =
-        choosing::choose(&placed, work.holes).unwrap_or_else(|| super::against_the_chock(&placed));
-    let spread = choice.spread();
-    let worth_moving = choosing::is_worth(work.chosen.spread(), spread);
-    Some(ChocksAlike { chock, spread, worth_moving })
+    let seating = |one: &Known| Seating::new(&one.body, &one.seat.with_chock(chock)).ok();
+    let seatings: Vec<Seating> = work.known.iter().map(seating).collect::<Option<_>>()?;
+    let (spread, gain) = work.seated_as(&seatings)?;
+    let worth = Worth::of(&gain);
+    Some(ChocksAlike { chock, spread, gain, worth })
 }

@@ -7,9 +7,10 @@ use crate::metrology::decision::GRAIN;
 pub struct Candidate {
     /// The number.
     pub value: f64,
-    /// Whether picking it changes something: of equally near picks, those that change least win.
+    /// Whether picking it changes something, which counts for two holes of being away.
     pub changes: bool,
-    /// What it is short of being ideal, from nought up: decides where nothing else does.
+    /// What it is short of being ideal, in millimetres from nought up: decides between equally near
+    /// picks.
     pub away: f64,
 }
 
@@ -19,7 +20,7 @@ pub struct Candidate {
 ///
 /// The smallest range begins at one of the numbers. For each number as the least, the first of each
 /// list at or above it gives the smallest range from there; the smallest of these is exact. Within
-/// that range each list then gives the pick that changes nothing and is least away.
+/// that range each list then gives the pick that is least away, a change counted in.
 ///
 /// # Accuracy
 ///
@@ -57,10 +58,15 @@ fn picks_within(lists: &[Vec<Candidate>], (least, most): (f64, f64)) -> Vec<usiz
     lists.iter().map(pick).collect()
 }
 
-/// A change weighs more than any distance within a boat, in millimetres.
-fn cost(option: &Candidate) -> f64 {
-    const A_CHANGE: f64 = 1e6;
-    option.away.min(A_CHANGE / 1e3) + if option.changes { A_CHANGE } else { 0.0 }
+/// What a change weighs against being away, in millimetres of leg: feet are moved for no less.
+///
+/// # Source
+///
+/// Ours, no source: two holes as they are commonly drilled.
+const A_CHANGE: f64 = 60.0;
+
+fn cost(candidate: &Candidate) -> f64 {
+    candidate.away + if candidate.changes { A_CHANGE } else { 0.0 }
 }
 
 fn dislike(lists: &[Vec<Candidate>], picks: &[usize]) -> f64 {

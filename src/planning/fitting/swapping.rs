@@ -1,20 +1,22 @@
 //! Whether two rowers who change seats bring a crew nearer together.
 
+use super::Doubt;
 use super::Known;
 use super::Work;
-use super::choosing;
-use super::choosing::Placed;
+use super::Worth;
 use super::seating::Seating;
 
-/// Two rowers who change seats, and what comes of it with the best holes for all.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// Two rowers who change seats, and what comes of it with everyone against the chock.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Swap {
     /// The two, by their place in the crew.
     pub rowers: [usize; 2],
     /// Highest less lowest finish then, in degrees.
-    pub spread: f64,
-    /// What is gained on the best holes without the swap, in degrees.
-    pub gain: f64,
+    pub spread: Doubt,
+    /// What is gained, in degrees.
+    pub gain: Doubt,
+    /// Whether that is worth it.
+    pub worth: Worth,
 }
 
 /// Returns the swap that helps most; nothing where none is worth it.
@@ -22,8 +24,8 @@ pub(super) fn best_swap(work: &Work) -> Option<Swap> {
     let count = work.known.len();
     let pairs = (0..count).flat_map(|one| (one + 1..count).map(move |other| [one, other]));
     let swaps = pairs.filter_map(|pair| swapped(work, pair));
-    let best = swaps.min_by(|one, other| one.spread.total_cmp(&other.spread))?;
-    choosing::is_worth(work.chosen.spread(), best.spread).then_some(best)
+    let best = swaps.min_by(|one, other| one.spread.value().total_cmp(&other.spread.value()))?;
+    (best.worth != Worth::No).then_some(best)
 }
 
 fn swapped(work: &Work, pair: [usize; 2]) -> Option<Swap> {
@@ -36,17 +38,7 @@ fn swapped(work: &Work, pair: [usize; 2]) -> Option<Swap> {
         |(at, one): (usize, &Known)| Seating::new(&one.body, &work.known[seat_of(at)].seat).ok();
     let seatings: Vec<Seating> =
         work.known.iter().enumerate().map(seating).collect::<Option<_>>()?;
-    let both = seatings.iter().zip(&work.moved);
-    let placed: Vec<Placed> =
-        both.map(|(seating, moved)| Placed { seating, moved, now: None }).collect();
-    let spread = match choosing::choose(&placed, work.holes) {
-        Some(choice) => choice.spread(),
-        None if work.holes.is_empty() => {
-            let choice = super::against_the_chock(&placed);
-            (choice.finishes.len() == placed.len()).then(|| choice.spread())?
-        }
-        None => return None,
-    };
-    let rowers = pair.map(|rower| work.known[rower].at);
-    Some(Swap { rowers, spread, gain: work.chosen.spread() - spread })
+    let (spread, gain) = work.seated_as(&seatings)?;
+    let worth = Worth::of(&gain);
+    Some(Swap { rowers: pair.map(|rower| work.known[rower].at), spread, gain, worth })
 }
