@@ -1,6 +1,7 @@
 //! What may stand on the command line.
 
 mod beginning;
+mod fitting;
 mod formats;
 mod guard;
 mod lint;
@@ -33,6 +34,7 @@ pub(super) use shell::{Completions, Man};
 
 /// The version, and the commit it was built from where that is known.
 const VERSION: &str = env!("THOLEBOOK_VERSION");
+pub(super) use fitting::{Fit, FitFormat};
 pub(super) use putting::{Mend, Waive, Waivers};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
@@ -81,6 +83,9 @@ pub(super) enum Command {
     Settings(Settings),
     /// A boat's rig card: every value, what follows from it, and its verdict
     Card(Card),
+    /// A foot hole for each of a crew, so that all finish together, and what then remains
+    #[command(after_help = fitting::FIT_EXITS)]
+    Fit(Fit),
     /// Each change of a value: when measured, when committed, by whom, old and new, verdict then
     #[command(after_help = past::EXITS)]
     History(History),

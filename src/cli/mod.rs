@@ -15,6 +15,7 @@ mod derive;
 mod diff;
 mod exit;
 mod first_found;
+mod fit;
 mod guard;
 mod history;
 mod limits_from;
@@ -95,6 +96,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
+            Command::Fit(fit) => fit::run(&fit),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),

@@ -53,7 +53,10 @@ impl Room {
     /// Returns whether no value is in it.
     pub(super) fn is_empty(self) -> bool {
         // Not `least > most`: a bound that is no number leaves no room.
-        !matches!(self.least.partial_cmp(&self.most), Some(Ordering::Less | Ordering::Equal))
+        !matches!(
+            self.least.partial_cmp(&self.most),
+            Some(std::cmp::Ordering::Less | std::cmp::Ordering::Equal)
+        )
     }
 
     /// Returns the value of it that is nearest to one.
@@ -177,8 +180,6 @@ fn sets(of: usize, count: usize) -> impl Iterator<Item = Vec<bool>> {
 
 #[cfg(test)]
 mod tests {
-    use std::cmp::Ordering;
-
     use super::*;
     use proptest::prelude::*;
 
