@@ -15,3 +15,7 @@ mod kinds;
 mod recipes;
 #[path = "with_git/wiring.rs"]
 mod wiring;
+#[path = "with_git/linting.rs"]
+mod linting;
+#[path = "with_git/looking_back.rs"]
+mod looking_back;

@@ -27,6 +27,7 @@ pub(super) fn run(arguments: &Blame) -> Done {
 }
 
 fn blamed(arguments: &Blame) -> Result<Done, Done> {
+    past::must_name_something(&arguments.boat)?;
     let open = past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
     let walked = open.walk(Some(&arguments.boat))?;
     let cut = open.cut(&walked)?;
@@ -48,11 +49,12 @@ fn blamed(arguments: &Blame) -> Result<Done, Done> {
     }
     let report = reports::Blame { records, older_than: arguments.older_than, as_of, cut };
     let result = match arguments.format {
+        _ if arguments.spoken => reports::blame_spoken(&report),
         PastFormat::Text => reports::blame_text(&report, look(&arguments.look)),
         PastFormat::Json => reports::blame_json(&report),
         PastFormat::Markdown => reports::blame_markdown(&report),
     };
-    Ok(Done { exit: Exit::Clear, result, told: open.told })
+    Ok(Done { exit: Exit::Clear, result, told: open.told(&walked)? })
 }
 
 /// Returns the day that ages are counted to: that of the commit asked for, else today.
@@ -92,9 +94,11 @@ fn rows(
         };
         known.insert(set.node, made.clone());
         let age = age(&set, made.as_ref(), as_of);
-        let is_old = |least: i64| age.is_some_and(|age| age > least);
+        let is_edge = made.as_ref().is_some_and(|made| made.is_edge);
+        let may_be_older = is_edge && set.measured.is_none();
+        let is_old = |least: i64| may_be_older || age.is_some_and(|age| age > least);
         if arguments.older_than.is_none_or(is_old) {
-            rows.push(BlameRow { set, made, age });
+            rows.push(BlameRow { set, made, age, may_be_older });
         }
     }
     Ok(rows)

@@ -37,6 +37,7 @@ mod view;
 mod when;
 mod why;
 mod wire;
+mod worked_out;
 
 use std::ffi::OsString;
 use std::panic;

@@ -59,6 +59,11 @@ fn wanted<'a>(asked: &Asked<'a>) -> Result<(Wanted<'a>, Wanted<'a>), Done> {
     let last_if_nothing = |rev: &'a str| {
         if rev.is_empty() { Wanted::LastCommit } else { Wanted::Named(rev) }
     };
+    for text in asked.from.into_iter().chain(asked.to) {
+        if is_no_folder(text) {
+            return Err(refused(StoreError::NoFolder { folder: text.into() }));
+        }
+    }
     let range = asked.from.filter(|from| from.contains("..") && !Path::new(from).exists());
     if let Some(range) = range {
         if asked.to.is_some() || asked.staged {
@@ -171,12 +176,19 @@ impl Seeker<'_> {
     }
 }
 
+/// Returns whether a text can only be meant as a folder, and none is there.
+fn is_no_folder(text: &str) -> bool {
+    let path = Path::new(text);
+    let is_path = ["../", "./", "~/"].iter().any(|start| text.starts_with(start));
+    (is_path || path.is_absolute()) && path.symlink_metadata().is_err()
+}
+
 fn is_book(text: &str) -> bool {
     Path::new(text).join("club.yaml").symlink_metadata().is_ok()
 }
 
 fn folder(path: &Path) -> Result<State, Done> {
-    let store = store::open_folder(path).map_err(refused)?;
+    let store = store::open_tracked(path).map_err(refused)?;
     let called = format!("the files in {}", store.name);
     Ok(State { called, store: Some(store), day: None })
 }

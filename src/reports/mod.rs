@@ -49,6 +49,7 @@ mod text;
 mod through_time;
 mod through_time_json;
 mod through_time_markdown;
+mod through_time_spoken;
 mod timeline_text;
 mod verdict;
 
@@ -80,6 +81,7 @@ pub use sums::{SumsAsked, sums};
 pub use through_time::{Blame, BlameRow, Made, Points, Timeline, TimelineRow};
 pub use through_time_json::{blame_json, timeline_json};
 pub use through_time_markdown::{blame_markdown, timeline_markdown};
+pub use through_time_spoken::{blame_spoken, since_spoken, timeline_spoken};
 pub use timeline_text::timeline_text;
 pub use verdict::Verdict;
 

@@ -9,9 +9,11 @@ mod branches;
 mod commit;
 mod cure;
 mod error;
+mod following;
 mod hooks;
 mod ids;
 mod ignoring;
+mod kept_out;
 mod lineage;
 mod merging;
 mod objects;
@@ -40,6 +42,7 @@ pub use commit::Moment;
 pub use commit::Person;
 pub use error::Cut;
 pub use error::RepositoryError;
+pub use following::Moved;
 pub use hooks::HooksFolder;
 pub use hooks::Lies;
 pub use ids::BlobId;
@@ -49,8 +52,11 @@ pub use records::Record;
 pub use records::Records;
 
 pub(super) use ignoring::Ignoring;
+pub(super) use kept_out::kept_out;
+pub(super) use kept_out::refuse_cut_index;
 pub(super) use opening::working_tree;
 
+use following::Lay;
 use lineage::Lineage;
 use objects::Objects;
 use opening::Opened;
@@ -79,6 +85,7 @@ pub struct Repository {
     git: git2::Repository,
     top: PathBuf,
     place: Place,
+    lay: Lay,
     lineage: Lineage,
     kept: Kept,
 }
@@ -111,7 +118,7 @@ impl Repository {
     fn of(Opened { git, top, below }: Opened) -> Self {
         let lineage = Lineage::new(shallow::edge(&git));
         let place = Place::new(top.clone(), below);
-        Self { git, top, place, lineage, kept: Kept::default() }
+        Self { git, top, place, lay: Lay::default(), lineage, kept: Kept::default() }
     }
 
     /// Returns the top of the working tree, or the bare repository's own folder.
@@ -149,7 +156,10 @@ impl Repository {
     ) -> Result<Store, StoreError> {
         let objects = self.objects()?;
         let top = self.lineage.header(&objects, id.0)?.tree;
-        let (below, book) = self.place.in_tree(&objects, top, &state(id))?;
+        let (below, book) = match self.lay.at(id.0) {
+            Some(lay) => self.place.is_in_tree(&objects, top, lay, &state(id))?,
+            None => self.place.in_tree(&objects, top, &state(id))?,
+        };
         let mut things = standing::in_tree(&objects, book)?;
         things.retain(|thing| thing.kind != standing::Kind::File || !left_out(BlobId(thing.id)));
         let whole = objects.tree(top, "")?;

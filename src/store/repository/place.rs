@@ -58,6 +58,20 @@ impl Place {
         Ok((found, id))
     }
 
+    /// Returns a place that was found otherwise, and the id of the folder there.
+    pub(super) fn is_in_tree(
+        &self,
+        objects: &Objects<'_>,
+        top: Oid,
+        place: PathBuf,
+        state: &str,
+    ) -> Result<(PathBuf, Oid), RepositoryError> {
+        match folder(objects, top, &place)? {
+            Some(id) if holds_club(objects, id)? => Ok((place, id)),
+            _ => Err(none(state, Some(&place))),
+        }
+    }
+
     /// Returns the place in an index.
     pub(super) fn in_index(&self, index: &Index, state: &str) -> Result<PathBuf, RepositoryError> {
         let holds = |place: &Path| {
@@ -122,6 +136,6 @@ fn holds_club(objects: &Objects<'_>, folder: Oid) -> Result<bool, RepositoryErro
     Ok(objects.tree(folder, "")?.get_name_bytes(CLUB.as_bytes()).is_some())
 }
 
-fn none(state: &str, place: Option<&Path>) -> RepositoryError {
+pub(super) fn none(state: &str, place: Option<&Path>) -> RepositoryError {
     RepositoryError::NoBook { state: state.to_owned(), place: place.map(names::shown) }
 }
