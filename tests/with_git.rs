@@ -11,11 +11,9 @@ mod guard;
 mod hooks;
 #[path = "with_git/kinds.rs"]
 mod kinds;
+#[path = "with_git/looking_back.rs"]
+mod looking_back;
 #[path = "with_git/recipes.rs"]
 mod recipes;
 #[path = "with_git/wiring.rs"]
 mod wiring;
-#[path = "with_git/linting.rs"]
-mod linting;
-#[path = "with_git/looking_back.rs"]
-mod looking_back;
