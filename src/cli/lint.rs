@@ -202,7 +202,7 @@ fn ids(book: &Book) -> Vec<&str> {
 }
 
 /// Returns the least level that counts.
-fn gate(arguments: &Lint) -> Level {
+pub(super) fn gate(arguments: &Lint) -> Level {
     match arguments.fail_on {
         FailOn::Danger | FailOn::Never => Level::Danger,
         FailOn::Fault => Level::Fault,

@@ -23,6 +23,7 @@ mod parting;
 mod past;
 mod program;
 mod progress;
+mod ready;
 mod remeasuring;
 mod rules;
 mod sample;
@@ -82,6 +83,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
+            Command::Ready(ready) => ready::run(&ready),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),
