@@ -47,6 +47,8 @@ mod stopping;
 mod summary;
 mod sums;
 mod sums_in_full;
+mod telling;
+mod telling_json;
 mod text;
 mod through_time;
 mod through_time_json;
