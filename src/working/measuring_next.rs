@@ -145,9 +145,8 @@ impl SeatSight<'_> {
         let at = self.at.boat.seats.iter().position(|seat| std::ptr::eq(seat, self.seat))?;
         let mut boat = self.at.boat.clone();
         self.put(what, &mut boat, at)?;
-        let sight = BoatSight::new(self.at.book, &boat);
-        let doubt = sight.seats().nth(at).map(|seat| seat.doubt());
-        doubt
+        let mut seats = BoatSight::new(self.at.book, &boat).seats();
+        seats.nth(at).map(|seat| seat.doubt())
     }
 
     fn put(&self, what: Measurement, boat: &mut Boat, at: usize) -> Option<()> {
