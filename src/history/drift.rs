@@ -62,7 +62,8 @@ pub fn readings(past: &Past, thread: &Thread, unit: &str) -> Vec<(Date, f64)> {
 }
 
 /// Returns the days on which a value started anew: what was bent or knocked at its seat, what was
-/// put right in its record. All that any state told counts, also where it is gone now.
+/// put right in its record. All that any state told counts, also where it is gone now; a defect whose words name
+/// other seats doesn't.
 #[must_use]
 pub fn breaks(past: &Past, name: &Name) -> Vec<(Date, Break)> {
     let mut all: Vec<(Date, Break)> = Vec::new();
@@ -92,7 +93,9 @@ fn broken(part: &Part, name: &Name) -> Option<(Date, Break)> {
         "knocks" if at_seat("where", |text| text.split('/').next().unwrap_or(text).to_owned()) => {
             Some((part.day("date")?, Break::Knock))
         }
-        "defects" => Some((part.day("put-right/date")?, Break::PutRight)),
+        "defects" if seat.is_none_or(|seat| part.may_be_at(seat)) => {
+            Some((part.day("put-right/date")?, Break::PutRight))
+        }
         _ => None,
     }
 }
@@ -102,6 +105,22 @@ impl Part {
     fn texts(&self, key: &str) -> Vec<&str> {
         let kept = self.values.get(key);
         kept.into_iter().flat_map(|kept| &kept.written).map(|text| text.trim()).collect()
+    }
+
+    /// Returns whether a defect may be at a seat: its words name that seat, or none.
+    fn may_be_at(&self, seat: &str) -> bool {
+        let words = ["what", "put-right/how"].map(|key| self.texts(key).join(" ")).join(" ");
+        let mut named = false;
+        let mut rest = words.as_str();
+        while let Some((_, after)) = rest.split_once("seat ") {
+            let number: String = after.chars().take_while(char::is_ascii_digit).collect();
+            if seat.strip_prefix("seat-") == Some(&number) {
+                return true;
+            }
+            named |= !number.is_empty();
+            rest = after;
+        }
+        !named
     }
 
     fn day(&self, key: &str) -> Option<Date> {
