@@ -259,10 +259,12 @@ impl Then {
             }
             let margin = if danger { sum.value.expanded() } else { 0.0 };
             let bounds = sum.against.bounds();
-            let ends = [bounds.least.map(|own| own + margin), bounds.most.map(|own| own - margin)];
-            all.extend(ends.into_iter().flatten().map(|limit| Objection {
+            let least = bounds.least.map(|own| (own + margin, by < 0.0));
+            let most = bounds.most.map(|own| (own - margin, by > 0.0));
+            all.extend(least.into_iter().chain(most).map(|(limit, is_above)| Objection {
                 rule: sum.rule.id,
                 at: number + (limit - sum.value.value()) / by,
+                is_above,
             }));
         }
         all

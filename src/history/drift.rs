@@ -62,8 +62,8 @@ pub fn readings(past: &Past, thread: &Thread, unit: &str) -> Vec<(Date, f64)> {
 }
 
 /// Returns the days on which a value started anew: what was bent or knocked at its seat, what was
-/// put right in its record. All that any state told counts, also where it is gone now; a defect whose words name
-/// other seats doesn't.
+/// put right in its record. All that any state told counts, also where it is gone now; a defect
+/// whose words name other seats doesn't.
 #[must_use]
 pub fn breaks(past: &Past, name: &Name) -> Vec<(Date, Break)> {
     let mut all: Vec<(Date, Break)> = Vec::new();

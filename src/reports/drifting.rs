@@ -36,6 +36,8 @@ pub struct Objection {
     pub rule: &'static str,
     /// The number of the reading.
     pub at: f64,
+    /// Whether it objects above that; else below.
+    pub is_above: bool,
 }
 
 /// The readings from one break to the next.
@@ -115,8 +117,13 @@ impl Drifting {
     /// Returns the day on which a rule would first object, or why none is told.
     fn foretold(&self, stretch: &Stretch) -> Result<Foretold, Option<NotForetold>> {
         let drift = stretch.drift.as_ref().map_err(|_| None)?;
+        if !drift.is_beyond_chance() {
+            return Err(Some(NotForetold::Chance));
+        }
         let (mut first, mut why): (Option<Foretold>, Option<NotForetold>) = (None, None);
-        for objection in &self.objections {
+        // What lies the other way is where a rule would leave off, not begin.
+        let rises = drift.slope() > 0.0;
+        for objection in self.objections.iter().filter(|own| own.is_above == rises) {
             match drift.reaches(objection.at) {
                 Ok(reached) => {
                     let day = |x: f64| day_at(stretch.readings, x);
@@ -159,7 +166,8 @@ impl Drifting {
     fn ahead(&self, last: &Stretch, unit: &str) -> String {
         match self.foretold(last) {
             Ok(told) => {
-                let Foretold { objection: Objection { rule, at: limit }, early, at, late } = told;
+                let Foretold { objection: Objection { rule, at: limit, .. }, early, at, late } =
+                    told;
                 let late = late.map_or_else(
                     || "; how late it may be lies too far ahead to be told".to_owned(),
                     |late| format!(" and not after {late}"),

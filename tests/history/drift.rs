@@ -13,10 +13,12 @@ use crate::club::sound;
 use crate::run::json;
 use crate::run::run;
 
-/// The sound book with a gap at seat 2, rigged on a day of 2026.
+/// The sound book with a gap at seat 2, rigged on a day of 2026. The horns are so low that no lift in
+/// a roll rubs before the gap is too tight.
 fn rigged(gap: &str, month_and_day: &str) -> Files {
     let mut files = sound();
     set_gap(&mut files, gap);
+    edit(&mut files, BOAT, "seat: 2", "horn: 46", "horn: 36");
     edit(&mut files, BOAT, "rigged:", "date: 2026-10-17", &format!("date: 2026-{month_and_day}"));
     files
 }
@@ -140,5 +142,35 @@ fn a_bend_a_knock_and_a_mending_start_it_anew_and_those_elsewhere_do_not() {
         assert_eq!(last["began_with"].as_str(), began, "{more}");
         let readings = last["readings"].as_u64();
         assert_eq!(readings, Some(if began.is_some() { 2 } else { 5 }), "{more}: {trend}");
+    }
+}
+
+/// The limit lies amid the readings, but what a rule objected to is left behind.
+#[test]
+fn a_gap_that_opens_does_not_come_to_what_it_has_left() {
+    let rising = [("57", "05-01"), ("57.2", "05-31"), ("57.4", "06-30"), ("57.6", "07-30")];
+    let states = rising.map(|(gap, day)| rigged(gap, day));
+    let trend = trend(&states);
+    assert_eq!(trend["beyond_chance"], true, "{trend}");
+    let refused = trend["refused"].as_str().expect("a refusal");
+    assert!(!refused.contains("already"), "{refused}");
+    assert_eq!(trend["crossing"], Value::Null);
+}
+
+#[test]
+fn what_a_rule_objects_to_already_is_told_before_anything_later() {
+    let tight = [("58.5", "05-01"), ("58", "05-31"), ("57.5", "06-30"), ("57", "07-30")];
+    let said = said(&tight.map(|(gap, day)| rigged(gap, day)));
+    assert!(said.contains("it is where a rule objects already: see tholebook lint"), "{said}");
+}
+
+#[test]
+fn the_drift_is_told_in_every_form() {
+    let club = Club::new();
+    club.line(&falling());
+    for form in [&["--format", "markdown"][..], &["--spoken"]] {
+        let out = run(&club, &[&["history", GAP, "--trend"], form].concat()).out;
+        assert!(out.contains("4 readings from 2026-05-01 to 2026-07-30"), "{out}");
+        assert!(out.contains("about 2026-10-08"), "{out}");
     }
 }
