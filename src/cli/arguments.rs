@@ -9,6 +9,7 @@ mod merging;
 mod past;
 mod planning;
 mod putting;
+mod ready;
 mod shell;
 
 use std::path::PathBuf;
@@ -25,17 +26,17 @@ pub(super) use beginning::{Add, AddAt, AddBoat, AddCrew, AddOars, AddWhat, Ci, F
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
 pub(super) use merging::{Splice, Unwire, View, Wire};
 
+pub(super) use fitting::{Fit, FitFormat};
 pub(super) use formats::{Also, Format};
 pub(super) use lint::{FailOn, Lint};
-pub(super) use planning::{Worklist, WorklistFormat};
-
 pub(super) use past::{Blame, History, PastFormat};
+pub(super) use planning::{Worklist, WorklistFormat};
+pub(super) use putting::{Mend, Waive, Waivers};
+pub(super) use ready::{Ready, ReadyFormat};
 pub(super) use shell::{Completions, Man};
 
 /// The version, and the commit it was built from where that is known.
 const VERSION: &str = env!("THOLEBOOK_VERSION");
-pub(super) use fitting::{Fit, FitFormat};
-pub(super) use putting::{Mend, Waive, Waivers};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
@@ -86,6 +87,9 @@ pub(super) enum Command {
     /// A foot hole for each of a crew, so that all finish together, and what then remains
     #[command(after_help = fitting::FIT_EXITS)]
     Fit(Fit),
+    /// Before a race, a page a boat: what stands against her on the day, what changed, work left
+    #[command(after_help = ready::EXITS)]
+    Ready(Ready),
     /// Each change of a value: when measured, when committed, by whom, old and new, verdict then
     #[command(after_help = past::EXITS)]
     History(History),

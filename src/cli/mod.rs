@@ -27,6 +27,7 @@ mod output;
 mod parting;
 mod program;
 mod progress;
+mod ready;
 mod remeasuring;
 mod rules;
 mod sample;
@@ -97,6 +98,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
             Command::Fit(fit) => fit::run(&fit),
+            Command::Ready(ready) => ready::run(&ready),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),
