@@ -14,36 +14,40 @@ mod checkup;
 mod derive;
 mod diff;
 mod exit;
+mod first_found;
+mod fit;
 mod guard;
 mod history;
 mod limits_from;
 mod lint;
 mod look;
 mod mend;
+mod open_past;
 mod output;
 mod parting;
-mod past;
 mod program;
 mod progress;
+mod ready;
 mod remeasuring;
 mod rules;
 mod sample;
 mod saving;
 mod schema;
 mod settings;
+mod shell;
 mod splice;
 mod standard_input;
 mod start;
 mod states;
 mod subject;
-mod then;
+mod verdicts;
 mod view;
 mod waive;
 mod waivers;
-mod when;
 mod why;
 mod wire;
 mod worked_out;
+mod worklist;
 
 use std::ffi::OsString;
 use std::panic;
@@ -93,13 +97,18 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
+            Command::Fit(fit) => fit::run(&fit),
+            Command::Ready(ready) => ready::run(&ready),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),
             Command::Unwire(asked) => wire::unwire(&asked),
+            Command::Completions(asked) => shell::completions(&asked),
+            Command::Man(asked) => shell::man(&asked),
             Command::View(view) => view::run(&view),
             Command::Splice(splice) => splice::run(&splice),
             Command::Guard(guard) => guard::run(&guard),
+            Command::Worklist(worklist) => worklist::run(&worklist),
             Command::Checkup(checkup) => checkup::run(&checkup),
         },
         Err(asked) => not_run(&asked),

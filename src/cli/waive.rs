@@ -2,14 +2,10 @@
 
 use std::path::Path;
 
-use clap::Parser as _;
-
-use super::arguments::Arguments;
-use super::arguments::Command;
-use super::arguments::Lint;
 use super::arguments::Waive;
 use super::checking;
 use super::checking::CheckedBook;
+use super::checking::Yardstick;
 use super::exit::Exit;
 use super::lint::today;
 use super::output::Done;
@@ -72,9 +68,9 @@ fn waived(arguments: &Waive) -> Result<Done, Done> {
 
 /// Checks the book as `lint` does; where a text is given, with it for the waivers, else without any.
 fn check(arguments: &Waive, as_of: Date, with: Option<TextGiven>) -> Result<CheckedBook, Done> {
-    let lint = as_lint(with.is_none());
-    let subject = subject::asked(&lint, arguments.book.as_deref(), with)?;
-    checking::check(subject, &lint, as_of)
+    let waivers = with.is_some();
+    let subject = subject::files(arguments.book.as_deref(), with)?;
+    checking::check(subject, Yardstick { since: None, rules_from: None, waivers, as_of })
 }
 
 /// Checks a book as `lint` does, its waivers too.
@@ -83,17 +79,8 @@ fn check(arguments: &Waive, as_of: Date, with: Option<TextGiven>) -> Result<Chec
 ///
 /// What the command comes to instead: the book can't be had.
 pub(super) fn check_all(book: Option<&Path>, as_of: Date) -> Result<CheckedBook, Done> {
-    let lint = as_lint(false);
-    checking::check(subject::asked(&lint, book, None)?, &lint, as_of)
-}
-
-fn as_lint(without_waivers: bool) -> Lint {
-    let words = ["tholebook", "lint"].into_iter();
-    let words = words.chain(without_waivers.then_some("--no-waivers"));
-    match Arguments::try_parse_from(words).map(|asked| asked.command) {
-        Ok(Command::Lint(lint)) => lint,
-        _ => unreachable!("lint needs no word more"),
-    }
+    let by = Yardstick { since: None, rules_from: None, waivers: true, as_of };
+    checking::check(subject::files(book, None)?, by)
 }
 
 /// Returns the finding that is asked for, or says what there is instead.

@@ -16,14 +16,19 @@ mod changed_lines;
 mod chart;
 mod checked;
 mod checkup;
+mod concerning;
 mod cutting;
 mod difference;
+mod drifting;
 mod ended;
 mod excerpt;
 mod explain;
 mod figures;
 mod figures_json;
 mod figures_text;
+mod fitting_json;
+mod fitting_text;
+mod fitting_words;
 mod folding;
 mod github;
 mod json;
@@ -36,6 +41,7 @@ mod names_to_ask;
 pub mod place;
 mod plain_lines;
 mod putting_in;
+mod ready;
 mod sarif;
 mod schema;
 mod settings;
@@ -46,6 +52,8 @@ mod stopping;
 mod summary;
 mod sums;
 mod sums_in_full;
+mod telling;
+mod telling_json;
 mod text;
 mod through_time;
 mod through_time_json;
@@ -54,6 +62,8 @@ mod through_time_spoken;
 mod timeline_text;
 mod verdict;
 mod waivers;
+mod worklist_json;
+mod worklist_text;
 
 pub use blame_text::blame_text;
 pub use brief::brief;
@@ -62,11 +72,15 @@ pub use cautions::{COLD_BENDING, NO_PERMISSION, WHERE_THE_SUMS_STOP};
 pub use changed_lines::changed_lines;
 pub use checked::text;
 pub use checkup::{LookedAt, Standing, checkup_json, checkup_text};
+pub use concerning::concerns;
 pub use difference::{Difference, diff_json, diff_markdown, diff_text};
+pub use drifting::{Drifting, Objection};
 pub use ended::Ended;
 pub use explain::{explain, rules};
 pub use figures_json::figures_json;
 pub use figures_text::figures_text;
+pub use fitting_json::fitting_json;
+pub use fitting_text::fitting_text;
 pub use github::github;
 pub use json::json;
 pub use junit::junit;
@@ -74,6 +88,7 @@ pub use look::{Glyphs, Look};
 pub use markdown::markdown;
 pub use names_to_ask::names_to_ask;
 pub use plain_lines::plain_lines;
+pub use ready::{Before, Ready, ready_json, ready_markdown, ready_text};
 pub use sarif::sarif;
 pub use schema::{schema, schema_file};
 pub use settings::settings;
@@ -88,6 +103,8 @@ pub use through_time_spoken::{blame_spoken, since_spoken, timeline_spoken};
 pub use timeline_text::timeline_text;
 pub use verdict::Verdict;
 pub use waivers::{WaiverRow, waivers};
+pub use worklist_json::worklist_json;
+pub use worklist_text::worklist_text;
 
 use crate::model::Book;
 use crate::rules::Checked;
@@ -116,6 +133,8 @@ pub struct Earlier<'r> {
     pub called: &'r str,
     /// The book as it was.
     pub book: &'r Book,
-    /// What was found there and is gone.
+    /// What was found there and is mended.
     pub cured: &'r [Finding],
+    /// How many findings went away with their records: mended or not, nobody knows.
+    pub gone: usize,
 }

@@ -11,7 +11,7 @@
 //! waivers.yaml
 //! boats/         every *.yaml and *.yml below these four,
 //! oars/          in any letter case, subfolders too,
-//! crews/         folders whose name begins with a dot aside
+//! crews/         those in folders whose name begins with a dot aside
 //! classes/
 //! ```
 
@@ -82,9 +82,11 @@ pub struct Store {
     /// The texts, sorted by path.
     pub files: Vec<Named>,
     /// YAML files in places where no record is looked for, and files among the records whose names
-    /// are no record's, sorted. Folders whose name begins with a
-    /// dot, `schema/`, `target/` and what git ignores are not searched for them.
+    /// or folders are no record's, sorted. Elsewhere, folders whose name begins with a dot,
+    /// `schema/` and `target/` are not searched for them, nor is what git ignores.
     pub left_out: Vec<String>,
+    /// Those of the files left out that lie among the records and could be had, sorted by path.
+    pub strays: Vec<Named>,
     /// Texts that belong to the book and are not in its folder: a sparse checkout keeps them out.
     pub absent: Vec<String>,
     /// What the user should know though the texts are complete, in plain words.

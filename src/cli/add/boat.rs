@@ -36,8 +36,8 @@ pub(super) fn new(book: &Book, asked: &AddBoat) -> Result<New, Done> {
         let id = &known.class.id.value;
         refused(vec![format!("The class {id} does not say how many seats it has: write `seats:`")])
     })?;
-    let mut blank = Blank::default();
-    blank.parts = (1..=seats).map(|number| number.to_string()).collect();
+    let parts = (1..=seats).map(|number| number.to_string()).collect();
+    let mut blank = Blank { parts, ..Blank::default() };
     let items = known.class.walk_round.iter().map(|item| item.value.clone());
     blank.known.push(("walk-round", items.collect()));
     say_head(&mut blank, asked, &known);

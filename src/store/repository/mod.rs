@@ -7,6 +7,7 @@
 
 mod branches;
 mod commit;
+mod commits;
 mod cure;
 mod error;
 mod following;
@@ -18,7 +19,6 @@ mod lineage;
 mod merging;
 mod objects;
 mod opening;
-mod past;
 mod place;
 mod records;
 mod revision;
