@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use super::exit::Exit;
 use super::output::Done;
 use super::standard_input::TextGiven;
+use crate::model::Boat;
 use crate::model::Book;
 use crate::reading;
 use crate::reading::Fault;
@@ -104,6 +105,32 @@ fn besides(store: &Store) -> Vec<String> {
     });
     let warnings = store.warnings.iter().cloned();
     warnings.chain(left_out).map(|line| shown::line(&line)).collect()
+}
+
+impl OpenBook {
+    /// Returns a boat by its id.
+    ///
+    /// # Errors
+    ///
+    /// What the command comes to instead: there is no such boat.
+    pub(super) fn boat(&self, id: &str) -> Result<&Boat, Done> {
+        self.book.boat(id).ok_or_else(|| {
+            let ids: Vec<&str> = self.book.boats.iter().map(|boat| &*boat.id.value).collect();
+            let known = match ids.as_slice() {
+                [] => "This book has no boat that can be read.".to_owned(),
+                ids => format!("There are {}.", shown::line(&ids.join(", "))),
+            };
+            self.refused(Exit::Usage, unknown("boat", id, &ids, &known))
+        })
+    }
+
+    /// Returns what a command comes to that can't go on: why, beside what is to be told of the book.
+    pub(super) fn refused(&self, exit: Exit, why: Vec<String>) -> Done {
+        let mut told = self.told.clone();
+        told.extend(why);
+        told.extend(self.unread());
+        Done::refused(exit, told)
+    }
 }
 
 /// Returns the words for a name that nothing has, with the nearest one that something has.

@@ -2,7 +2,6 @@
 
 use super::arguments::Ready;
 use super::arguments::ReadyFormat;
-use super::book;
 use super::checking;
 use super::checking::CheckedBook;
 use super::checking::Yardstick;
@@ -23,7 +22,6 @@ use crate::reading;
 use crate::reports;
 use crate::reports::Before;
 use crate::reports::Report;
-use crate::reports::shown;
 use crate::rules::Level;
 
 /// Runs the command.
@@ -82,36 +80,20 @@ fn before(arguments: &Ready) -> Result<Option<(String, Book)>, Done> {
 /// Returns the ids of the boats that were asked for, each once.
 fn boats_asked(came: &CheckedBook, arguments: &Ready) -> Result<Vec<String>, Done> {
     let open = &came.open;
-    let known: Vec<&str> = open.book.boats.iter().map(|boat| &*boat.id.value).collect();
-    let refuse = |exit, lines: Vec<String>| {
-        let mut told = open.told.clone();
-        told.extend(lines);
-        told.extend(open.unread());
-        Done::refused(exit, told)
-    };
-    for name in &arguments.boats {
-        if open.book.boat(name).is_none() {
-            let see = match known.as_slice() {
-                [] => "This book has no boat that can be read.".to_owned(),
-                ids => format!("There are {}.", shown::line(&ids.join(", "))),
-            };
-            return Err(refuse(Exit::Usage, book::unknown("boat", name, &known, &see)));
-        }
-    }
-    let all: Vec<&str> = if arguments.boats.is_empty() {
-        known
+    let asked: Vec<&Boat> = if arguments.boats.is_empty() {
+        open.book.boats.iter().collect()
     } else {
-        arguments.boats.iter().map(String::as_str).collect()
+        arguments.boats.iter().map(|id| open.boat(id)).collect::<Result<_, _>>()?
     };
     let mut ids: Vec<String> = Vec::new();
-    for id in all {
-        if !ids.iter().any(|own| own == id) {
-            ids.push(id.to_owned());
+    for boat in asked {
+        if !ids.contains(&boat.id.value) {
+            ids.push(boat.id.value.clone());
         }
     }
     if ids.is_empty() {
         let told = "Nothing to tell: this book has no boat that can be read.".to_owned();
-        return Err(refuse(Exit::NotChecked, vec![told]));
+        return Err(open.refused(Exit::NotChecked, vec![told]));
     }
     Ok(ids)
 }

@@ -21,7 +21,7 @@ pub(super) fn run(arguments: &Worklist) -> Done {
 
 fn planned(arguments: &Worklist) -> Result<Done, Done> {
     let open = book::open(arguments.book.as_deref(), None)?;
-    let boat = open.book.boat(&arguments.boat).ok_or_else(|| no_boat(&open, &arguments.boat))?;
+    let boat = open.boat(&arguments.boat)?;
     let as_of = arguments.as_of.unwrap_or_else(today);
     let list = worklist::worklist(&open.book, &open.faults, boat, as_of);
     let mut told = open.told.clone();
@@ -51,16 +51,4 @@ fn exit(open: &OpenBook, list: &worklist::Worklist) -> Exit {
     let settings = if open.settings_are_bad() { Exit::Usage } else { Exit::Clear };
     let all = if list.not_planned.is_empty() { Exit::Clear } else { Exit::NotChecked };
     work.max(settings).max(all)
-}
-
-fn no_boat(open: &OpenBook, name: &str) -> Done {
-    let ids: Vec<&str> = open.book.boats.iter().map(|boat| &*boat.id.value).collect();
-    let known = match ids.as_slice() {
-        [] => "This book has no boat that can be read.".to_owned(),
-        ids => format!("There are {}.", reports::shown::line(&ids.join(", "))),
-    };
-    let mut told = open.told.clone();
-    told.extend(book::unknown("boat", name, &ids, &known));
-    told.extend(open.unread());
-    Done::refused(Exit::Usage, told)
 }

@@ -100,7 +100,11 @@ fn stacked(rows: &[[String; 8]], look: Look) -> String {
 
 fn row(seated: &Seated, look: Look) -> [String; 8] {
     let seat = seated.rower.seat.map_or("?".to_owned(), |seat| seat.value.to_string());
-    let who = seated.rower.who.as_ref().map_or(String::new(), |who| cut(&who.value, look));
+    let who = seated
+        .rower
+        .who
+        .as_ref()
+        .map_or(String::new(), |who| look.cut_to(&shown::line(&who.value), LONGEST));
     let Ok(arc) = &seated.arc else {
         let unknown = || "unknown".to_owned();
         let blank = String::new;
@@ -124,15 +128,6 @@ fn row(seated: &Seated, look: Look) -> [String; 8] {
         )),
         catch,
     ]
-}
-
-fn cut(who: &str, look: Look) -> String {
-    let who = shown::line(who);
-    if who.chars().count() <= LONGEST {
-        return who;
-    }
-    let kept: String = who.chars().take(LONGEST - look.cut().chars().count()).collect();
-    format!("{kept}{}", look.cut())
 }
 
 fn hole(arc: &Arc) -> String {

@@ -78,6 +78,23 @@ impl Look {
         }
     }
 
+    /// Returns a text cut down to so many columns, with the mark that says so.
+    pub(super) fn cut_to(&self, text: &str, room: usize) -> String {
+        if columns(text) <= room {
+            return text.to_owned();
+        }
+        let mark = self.cut();
+        let mut kept = String::new();
+        for c in text.chars() {
+            kept.push(c);
+            if columns(&kept) + columns(mark) > room {
+                kept.pop();
+                break;
+            }
+        }
+        format!("{kept}{mark}")
+    }
+
     /// Returns words ready to be shown, in the glyphs asked for.
     #[must_use]
     pub fn words(&self, text: &str) -> String {

@@ -17,7 +17,8 @@ Exit codes:
   0  checked, nothing at or above the failing level
   1  findings at or above it; danger on a boat in use always counts
   2  wrong usage, or a club.yaml that can't be used
-  3  could not check: nothing to check, or something that can't be read
+  3  could not check: nothing to check, something that can't be read, a commit
+     that is not there
   4  a fault of the program";
 
 #[derive(Args, Debug)]

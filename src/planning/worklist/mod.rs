@@ -60,26 +60,8 @@ pub fn worklist(book: &Book, faults: &[Fault], boat: &Boat, as_of: Date) -> Work
     let (waived, now): (Vec<_>, Vec<_>) =
         now.into_iter().partition(|finding| finding.waived.is_some());
     let at = book.boats.iter().position(|own| own.file == boat.file && own.id == boat.id);
-    let bench = at.map(|at| worked(Bench::new(book, at, &waived, as_of), book));
-    let (boat, called) = (boat.id.value.clone(), boat.called().to_owned());
-    let Some(bench) = bench else {
-        let (steps, left, changes) = (Vec::new(), Vec::new(), Vec::new());
-        let (not_planned, conflicts, predicted) = (Vec::new(), Vec::new(), book.clone());
-        let measure = Vec::new();
-        return Worklist {
-            boat,
-            called,
-            as_of,
-            measure,
-            steps,
-            not_planned,
-            conflicts,
-            waived,
-            left,
-            predicted,
-            changes,
-        };
-    };
+    let Some(at) = at else { return Worklist::none(book.clone(), boat, as_of) };
+    let bench = worked(Bench::new(book, at, &waived, as_of), book);
     let before = |finding: &Finding| (finding.rule, finding.name.clone());
     let tried: Vec<_> = now.iter().filter(|own| own.rule.id == LIFT).map(before).collect();
     let measure: Vec<Finding> = now.into_iter().filter(is_in_doubt).collect();
@@ -94,19 +76,8 @@ pub fn worklist(book: &Book, faults: &[Fault], boat: &Boat, as_of: Date) -> Work
     });
     let (left, changes) = (left.collect(), predicted::changes(book, &bench));
     let Bench { book: predicted, steps, not_planned, conflicts, .. } = bench;
-    Worklist {
-        boat,
-        called,
-        as_of,
-        measure,
-        steps,
-        not_planned,
-        conflicts,
-        waived,
-        left,
-        predicted,
-        changes,
-    }
+    let none = Worklist::none(predicted, boat, as_of);
+    Worklist { measure, steps, not_planned, conflicts, waived, left, changes, ..none }
 }
 
 /// Does all of the work, stage by stage.

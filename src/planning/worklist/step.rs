@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use crate::model::Boat;
 use crate::model::Book;
 use crate::model::FileId;
 use crate::model::Name;
@@ -36,6 +37,23 @@ pub struct Worklist {
 }
 
 impl Worklist {
+    /// Returns a worklist of nothing to do, with the book as it will be.
+    pub(super) fn none(predicted: Book, boat: &Boat, as_of: Date) -> Self {
+        Self {
+            boat: boat.id.value.clone(),
+            called: boat.called().to_owned(),
+            as_of,
+            measure: Vec::new(),
+            steps: Vec::new(),
+            not_planned: Vec::new(),
+            conflicts: Vec::new(),
+            waived: Vec::new(),
+            left: Vec::new(),
+            predicted,
+            changes: Vec::new(),
+        }
+    }
+
     /// Returns how many horns and pins are bent.
     #[must_use]
     pub fn bends(&self) -> usize {

@@ -127,28 +127,12 @@ fn row(cells: [String; 12], look: Look) -> String {
     let mut line = String::new();
     for (number, (cell, width)) in cells.into_iter().zip(COLUMNS).enumerate() {
         let between = usize::from(number + 1 < COLUMNS.len());
-        let cell = cut(&look.words(&shown::line(&cell)), width - between, look);
+        // Only what a club made long is ever cut.
+        let cell = look.cut_to(&look.words(&shown::line(&cell)), width - between);
         line.push_str(&cell);
         line.push_str(&" ".repeat(width.saturating_sub(columns(&cell))));
     }
     line.trim_end().to_owned()
-}
-
-/// Only what a club made long is ever cut.
-fn cut(text: &str, room: usize, look: Look) -> String {
-    if columns(text) <= room {
-        return text.to_owned();
-    }
-    let mark = look.cut();
-    let mut kept = String::new();
-    for c in text.chars() {
-        kept.push(c);
-        if columns(&kept) + columns(mark) > room {
-            kept.pop();
-            break;
-        }
-    }
-    format!("{kept}{mark}")
 }
 
 fn block(section: Section, look: Look) -> Block {
@@ -170,7 +154,7 @@ fn printed(page: &Page, block: &Block, look: Look) -> String {
             false => sections::where_told(page),
         };
         let line = format!("  and {} more: {told}", block.left_out());
-        out.push_str(&format!("{}\n", cut(&shown::line(&line), WIDTH, look)));
+        out.push_str(&format!("{}\n", look.cut_to(&shown::line(&line), WIDTH)));
     }
     out
 }
