@@ -162,6 +162,9 @@ impl Drop for SmallDisk {
 #[ignore = "mounts a disk, as root only; run by name before a change lands"]
 fn on_a_full_disk_every_record_stays_as_it_was_and_that_is_told() {
     let club = unfinished().edit(BOAT, "gap: 60", "gap: 60 MM");
+    // Longer than a page, so that the disk can fill in the middle of it.
+    let long = format!("{}{}", club.text(BOAT), "# laid up for the winter\n".repeat(200));
+    fs::write(club.path(BOAT), long).expect("a written file");
     let disk = SmallDisk::new();
     for path in ["club.yaml", BOAT, "oars/long-ash.yaml", "crews/masters-a.yaml"] {
         fs::create_dir_all(disk.path(path).parent().expect("a folder")).expect("a folder");
