@@ -2,6 +2,7 @@
 
 mod formats;
 mod guard;
+mod matching;
 mod merging;
 mod past;
 mod planning;
@@ -18,6 +19,7 @@ use crate::units::NotADate;
 
 use formats::also;
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
+pub(super) use matching::{Match, MatchFormat};
 pub(super) use merging::{Splice, Unwire, View, Wire};
 
 pub(super) use formats::{Also, Format};
@@ -58,6 +60,9 @@ pub(super) enum Command {
     /// A foot hole for each of a crew, so that all finish together, and what then remains
     #[command(after_help = planning::FIT_EXITS)]
     Fit(Fit),
+    /// Every oar set against every boat: clears, tight, loose or unknown, with what decides
+    #[command(after_help = matching::EXITS)]
+    Match(Match),
     /// Each change of a value: when measured, when committed, by whom, old and new, verdict then
     #[command(after_help = past::EXITS)]
     History(History),

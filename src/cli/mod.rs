@@ -19,6 +19,7 @@ mod history;
 mod limits_from;
 mod lint;
 mod look;
+mod matching;
 mod output;
 mod parting;
 mod past;
@@ -83,6 +84,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
             Command::Fit(fit) => fit::run(&fit),
+            Command::Match(asked) => matching::run(&asked),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),

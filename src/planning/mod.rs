@@ -4,3 +4,4 @@
 //! rule and no report.
 
 pub mod fitting;
+pub mod matching;
