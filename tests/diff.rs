@@ -18,3 +18,5 @@ mod shown;
 mod unreadable;
 #[path = "diff/values.rs"]
 mod values;
+#[path = "diff/words.rs"]
+mod words;

@@ -11,6 +11,8 @@ mod guard;
 mod hooks;
 #[path = "with_git/kinds.rs"]
 mod kinds;
+#[path = "with_git/looking_back.rs"]
+mod looking_back;
 #[path = "with_git/recipes.rs"]
 mod recipes;
 #[path = "with_git/wiring.rs"]

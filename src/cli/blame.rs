@@ -6,10 +6,10 @@ use super::exit::Exit;
 use super::history;
 use super::lint::today;
 use super::look::look;
+use super::open_past;
+use super::open_past::OpenPast;
+use super::open_past::committed_on;
 use super::output::Done;
-use super::past;
-use super::past::OpenPast;
-use super::past::committed_on;
 use crate::history::Past;
 use crate::history::RecordState;
 use crate::history::Set;
@@ -27,10 +27,11 @@ pub(super) fn run(arguments: &Blame) -> Done {
 }
 
 fn blamed(arguments: &Blame) -> Result<Done, Done> {
-    let open = past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
+    open_past::must_name_something(&arguments.boat)?;
+    let open = open_past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
     let walked = open.walk(Some(&arguments.boat))?;
     let cut = open.cut(&walked)?;
-    past::must_be_whole(cut.as_ref(), arguments.require_full_history)?;
+    open_past::must_be_whole(cut.as_ref(), arguments.require_full_history)?;
     let as_of = arguments.as_of.map_or_else(|| clock(&open, arguments), Ok)?;
     let mut records = Vec::new();
     for key in walked.keys() {
@@ -48,11 +49,12 @@ fn blamed(arguments: &Blame) -> Result<Done, Done> {
     }
     let report = reports::Blame { records, older_than: arguments.older_than, as_of, cut };
     let result = match arguments.format {
+        _ if arguments.spoken => reports::blame_spoken(&report),
         PastFormat::Text => reports::blame_text(&report, look(&arguments.look)),
         PastFormat::Json => reports::blame_json(&report),
         PastFormat::Markdown => reports::blame_markdown(&report),
     };
-    Ok(Done { exit: Exit::Clear, result, told: open.told })
+    Ok(Done { exit: Exit::Clear, result, told: open.told(&walked)? })
 }
 
 /// Returns the day that ages are counted to: that of the commit asked for, else today.
@@ -92,9 +94,11 @@ fn rows(
         };
         known.insert(set.node, made.clone());
         let age = age(&set, made.as_ref(), as_of);
-        let is_old = |least: i64| age.is_some_and(|age| age > least);
+        let is_edge = made.as_ref().is_some_and(|made| made.is_edge);
+        let may_be_older = is_edge && set.measured.is_none();
+        let is_old = |least: i64| may_be_older || age.is_some_and(|age| age > least);
         if arguments.older_than.is_none_or(is_old) {
-            rows.push(BlameRow { set, made, age });
+            rows.push(BlameRow { set, made, age, may_be_older });
         }
     }
     Ok(rows)

@@ -1,6 +1,7 @@
 //! Opens and reads the book, once a command.
 
 use std::path::Path;
+use std::path::PathBuf;
 
 use super::exit::Exit;
 use super::output::Done;
@@ -11,16 +12,22 @@ use crate::reading::Fault;
 use crate::reading::nearest;
 use crate::reports::shown;
 use crate::store;
+use crate::store::Content;
+use crate::store::Named;
 use crate::store::Store;
 use crate::store::StoreError;
 
 /// A book that was read, and what the user should know besides.
 pub(super) struct OpenBook {
+    /// Where its files lie.
+    pub(super) root: PathBuf,
     pub(super) book: Book,
     pub(super) faults: Vec<Fault>,
     pub(super) told: Vec<String>,
     /// Texts of the book that are not in the folder.
     pub(super) absent: Vec<String>,
+    /// Files among the records that hold one, and are not read for their names.
+    pub(super) strays: Vec<String>,
 }
 
 /// Opens and reads a book: the one in the folder given, else the one around the current folder.
@@ -39,10 +46,12 @@ pub(super) fn open(given: Option<&Path>, instead: Option<TextGiven>) -> Result<O
 /// Reads a book's texts, wherever they came from.
 pub(super) fn read(store: Store) -> OpenBook {
     let told = besides(&store);
-    let absent = store.absent;
+    let holds = |named: &&Named| matches!(&named.content, Content::Text(text) if reading::tells_a_record(text));
+    let strays = store.strays.iter().filter(holds).map(|named| named.path.clone()).collect();
+    let (root, absent) = (store.root, store.absent);
     let (mut book, faults) = reading::read(&store.name, store.files);
     book.unread.clone_from(&absent);
-    OpenBook { book, faults, told, absent }
+    OpenBook { root, book, faults, told, absent, strays }
 }
 
 impl OpenBook {
@@ -90,7 +99,7 @@ fn besides(store: &Store) -> Vec<String> {
     let left_out = store.left_out.iter().map(|path| {
         format!(
             "Not read: {path}. Records are the files in boats, oars, crews and classes whose names \
-             end in .yaml or .yml."
+             end in .yaml or .yml; not those in folders whose names begin with a dot."
         )
     });
     let warnings = store.warnings.iter().cloned();

@@ -6,14 +6,15 @@ use super::arguments::History;
 use super::arguments::PastFormat;
 use super::book;
 use super::exit::Exit;
+use super::first_found;
 use super::lint::today;
 use super::look::look;
+use super::open_past;
+use super::open_past::OpenPast;
 use super::output::Done;
-use super::past;
-use super::past::OpenPast;
-use super::then::AskedOf;
-use super::then::Judge;
-use super::when;
+use super::verdicts::AskedOf;
+use super::verdicts::Judge;
+use super::worked_out;
 use crate::history::Asked;
 use crate::history::Event;
 use crate::history::Kept;
@@ -22,7 +23,6 @@ use crate::history::Row;
 use crate::history::Step;
 use crate::history::Walked;
 use crate::history::timeline;
-use crate::model::Name;
 use crate::reports;
 use crate::reports::Made;
 use crate::reports::Points;
@@ -37,14 +37,15 @@ pub(super) fn run(arguments: &History) -> Done {
 }
 
 fn told(arguments: &History) -> Result<Done, Done> {
-    let open = past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
+    open_past::must_name_something(&arguments.name)?;
+    let open = open_past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
     let id = arguments.name.split('/').next().filter(|id| *id != "*");
     let walked = open.walk(id)?;
     let cut = open.cut(&walked)?;
-    past::must_be_whole(cut.as_ref(), arguments.require_full_history)?;
+    open_past::must_be_whole(cut.as_ref(), arguments.require_full_history)?;
     let pasts = pasts(&open, &walked, arguments)?;
     if let Some(rule) = &arguments.when {
-        return when::run(arguments, &open, &walked, &pasts, rule, cut);
+        return first_found::run(arguments, &open, &walked, &pasts, rule, cut);
     }
     let mut rows = Vec::new();
     for past in &pasts {
@@ -54,11 +55,12 @@ fn told(arguments: &History) -> Result<Done, Done> {
     let name = arguments.name.clone();
     let timeline = reports::Timeline { name, rows, cut, points, trend: arguments.trend };
     let result = match arguments.format {
+        _ if arguments.spoken => reports::timeline_spoken(&timeline),
         PastFormat::Text => reports::timeline_text(&timeline, look(&arguments.look)),
         PastFormat::Json => reports::timeline_json(&timeline),
         PastFormat::Markdown => reports::timeline_markdown(&timeline),
     };
-    Ok(Done { exit: Exit::Clear, result, told: open.told })
+    Ok(Done { exit: Exit::Clear, result, told: open.told(&walked)? })
 }
 
 /// Returns the past of every record in which the name is, or was, known.
@@ -72,10 +74,16 @@ fn pasts(open: &OpenPast, walked: &Walked, arguments: &History) -> Result<Vec<Pa
     let all: Vec<Past> = keys.iter().map(|key| walked.past(key)).collect();
     // A rule may have found something where no value stands.
     let any = arguments.when.is_some();
-    let has = |past: &Past| any || past.names().iter().any(|name| name.is_within(whole));
+    let has = |past: &Past| any || !past.asked(whole).is_empty();
     let (own, others): (Vec<Past>, Vec<Past>) = all.into_iter().partition(has);
     if own.is_empty() {
-        let names: Vec<&str> = others.iter().flat_map(Past::names).map(Name::as_str).collect();
+        for past in &others {
+            if let Some(refusal) = worked_out::refusal(open, walked, past, whole)? {
+                return Err(refusal);
+            }
+        }
+        let names = others.iter().flat_map(Past::threads);
+        let names: Vec<&str> = names.map(|own| own.name.as_str()).collect();
         let see = format!("Every value there is: tholebook blame {}", shown::line(id));
         let mut told = open.told.clone();
         told.extend(book::unknown("value", whole, &names, &see));
@@ -132,7 +140,11 @@ fn of_row<'r>(walked: &Walked, past: &'r Past, row: &'r Row) -> Option<AskedOf<'
     row.new.as_ref()?;
     let node = &past.graph.nodes[row.node];
     let oars = past.states[node.state].record().and_then(|record| record.oars.as_deref());
-    Some(AskedOf { step: walked.steps[node.commit], name: &row.name, oars })
+    Some(AskedOf {
+        step: walked.steps[node.commit],
+        name: row.then.as_ref().unwrap_or(&row.name),
+        oars,
+    })
 }
 
 fn with_commit(

@@ -69,7 +69,7 @@ fn since_parent(
     texts: &[Named],
 ) -> Result<HashMap<Name, ChangedReading>, StoreError> {
     let repository = &origin.repository;
-    let records = repository.records(parent)?;
+    let records = repository.records_beside(parent, texts)?;
     let before: HashMap<&str, _> = records.iter().map(|record| (&*record.path, record)).collect();
     let is_same = |named: &Named| match (&named.content, before.get(named.path.as_str())) {
         (Content::Text(text), Some(record)) => !record.link && record.blob.is_of(text),

@@ -59,6 +59,11 @@ fn wanted<'a>(asked: &Asked<'a>) -> Result<(Wanted<'a>, Wanted<'a>), Done> {
     let last_if_nothing = |rev: &'a str| {
         if rev.is_empty() { Wanted::LastCommit } else { Wanted::Named(rev) }
     };
+    for text in asked.from.into_iter().chain(asked.to) {
+        if is_no_folder(text) {
+            return Err(refused(StoreError::NoFolder { folder: text.into() }));
+        }
+    }
     let range = asked.from.filter(|from| from.contains("..") && !Path::new(from).exists());
     if let Some(range) = range {
         if asked.to.is_some() || asked.staged {
@@ -164,11 +169,22 @@ impl Seeker<'_> {
         let base = repository.merge_base(commit(one)?, commit(other)?).map_err(refused)?;
         let Some(base) = base else {
             let told = format!("{one} and {other} share no history that is here.");
-            let help = "To compare them as they are, write two dots: A..B".to_owned();
-            return Err(Done::refused(Exit::NotChecked, vec![shown::line(&told), help]));
+            let help = match repository.is_shallow() {
+                true => "The clone is shallow. To fetch the rest: git fetch --unshallow",
+                false => "To compare them as they are, write two dots: A..B",
+            };
+            let told = vec![shown::line(&told), help.to_owned()];
+            return Err(Done::refused(Exit::NotChecked, told));
         };
         self.commit(base, &format!("where {one} and {other} parted"))
     }
+}
+
+/// Returns whether a text can only be meant as a folder, and none is there.
+fn is_no_folder(text: &str) -> bool {
+    let path = Path::new(text);
+    let is_path = ["../", "./", "~/"].iter().any(|start| text.starts_with(start));
+    (is_path || path.is_absolute()) && path.symlink_metadata().is_err()
 }
 
 fn is_book(text: &str) -> bool {
@@ -176,7 +192,7 @@ fn is_book(text: &str) -> bool {
 }
 
 fn folder(path: &Path) -> Result<State, Done> {
-    let store = store::open_folder(path).map_err(refused)?;
+    let store = store::open_tracked(path).map_err(refused)?;
     let called = format!("the files in {}", store.name);
     Ok(State { called, store: Some(store), day: None })
 }

@@ -4,6 +4,7 @@ use super::graph::Cell;
 use super::kept::Kept;
 use super::measured::LastMeasured;
 use super::past::Past;
+use super::threads::Thread;
 use crate::model::Name;
 
 /// A value that stands, and which node of the past set it.
@@ -25,14 +26,15 @@ pub struct Set {
 pub fn blame(past: &Past) -> Vec<Set> {
     let Some(last) = past.graph.last() else { return Vec::new() };
     let node = &past.graph.nodes[last];
-    let Some(record) = past.states[node.state].record() else { return Vec::new() };
-    let set = |(name, own): (&Name, &Kept)| {
-        let values = past.values(name);
+    let set = |thread: &Thread| {
+        let own = past.value(node.state, thread)?;
+        let values = past.values(thread);
         let traced = past.graph.trace(|state| values.cell(state));
         let value = values.value(values.cell(node.state)).cloned();
         let is_unread = values.cell(node.state) == Cell::Unclear;
         let origin = if is_unread { last } else { traced[last].origin };
-        Set { name: name.clone(), value, node: origin, measured: own.measured.clone() }
+        let name = thread.name.clone();
+        Some(Set { name, value, node: origin, measured: own.measured.clone() })
     };
-    record.values.iter().map(set).collect()
+    past.threads().iter().filter_map(set).collect()
 }

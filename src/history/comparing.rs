@@ -14,6 +14,8 @@ use super::pairing;
 use super::pairing::Grouped;
 use super::pairing::grouped;
 use super::value::Value;
+use super::value::decimal;
+use super::value::tells_which;
 use super::values::RecordValues;
 use super::values::of_book;
 use crate::model::Book;
@@ -143,7 +145,8 @@ fn of_value(whole: &Name, old: &Value, new: &Value) -> Option<Change> {
         (before.figure, after.figure) = (Some(was), Some(is));
     }
     let changed = kind == ChangeKind::Changed;
-    let delta = figures.filter(|_| changed).map(|((was, _), (is, _))| is - was);
+    let is_amount = changed && !tells_which(&new.name);
+    let delta = figures.filter(|_| is_amount).map(|((was, _), (is, _))| decimal(is - was));
     Some(Change {
         name: new.name.clone(),
         whole: whole.clone(),

@@ -5,6 +5,7 @@ use super::likeness::Likeness;
 use super::likeness::same;
 use super::measured::LastMeasured;
 use super::value::Value;
+use super::value::decimal;
 use crate::model::Name;
 use crate::model::Said;
 
@@ -74,18 +75,22 @@ impl Kept {
     #[must_use]
     pub fn more_than(&self, before: &Self) -> Option<(f64, &'static str)> {
         let ((new, unit), (old, _)) = (self.number()?, before.number()?);
-        // Figures are decimals: what binary adds to their difference is no measurement.
-        let rounded = ((new - old) * 1e9).round() / 1e9;
+        let rounded = decimal(new - old);
         self.value().is_comparable(&before.value()).then_some((rounded, unit))
     }
 
     fn value(&self) -> Value<'_> {
+        self.value_of(Name::record(""), Group::Record)
+    }
+
+    /// Returns it as a value of a state: it stands nowhere.
+    pub(super) fn value_of(&self, name: Name, group: Group) -> Value<'_> {
         Value {
-            name: Name::record(""),
+            name,
             said: self.said.clone(),
             places: Vec::new(),
             texts: self.written.iter().map(|text| &**text).collect(),
-            group: Group::Record,
+            group,
             measured: None,
         }
     }

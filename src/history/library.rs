@@ -1,9 +1,9 @@
 //! Every text of a history, each read once: which record it holds, if it is one that is asked for.
 
 use std::collections::HashMap;
-use std::collections::HashSet;
 use std::rc::Rc;
 
+use super::other_boats::OtherBoats;
 use super::record::Held;
 use super::record::Key;
 use super::record::held;
@@ -23,13 +23,18 @@ pub(super) struct Library<'r> {
     wanted: Option<&'r str>,
     by_blob: HashMap<(BlobId, bool, bool), Option<Rc<Held>>>,
     read: usize,
-    /// Texts that are surely of a boat of another id, and don't name the id asked for.
-    other_boats: HashSet<BlobId>,
+    other_boats: OtherBoats,
 }
 
 impl<'r> Library<'r> {
     pub(super) fn new(repository: &'r Repository, wanted: Option<&'r str>) -> Self {
-        Self { repository, wanted, by_blob: HashMap::new(), read: 0, other_boats: HashSet::new() }
+        Self {
+            repository,
+            wanted,
+            by_blob: HashMap::new(),
+            read: 0,
+            other_boats: OtherBoats::default(),
+        }
     }
 
     /// Returns how many texts were read in full.
@@ -38,7 +43,7 @@ impl<'r> Library<'r> {
     }
 
     /// Returns the texts that are surely of a boat of another id, and don't name the id asked for.
-    pub(super) fn into_other_boats(self) -> HashSet<BlobId> {
+    pub(super) fn into_other_boats(self) -> OtherBoats {
         self.other_boats
     }
 
@@ -51,7 +56,8 @@ impl<'r> Library<'r> {
         }
         let content = self.repository.content(text)?;
         if self.is_another(&text.path, &content) && is_boat(&content) {
-            self.other_boats.insert(text.blob);
+            let whole = if let Content::Text(text) = &content { Some(&**text) } else { None };
+            self.other_boats.add(text.blob, whole);
         }
         let found = self.take(&text.path, content);
         self.by_blob.insert(at, found.clone());

@@ -110,14 +110,18 @@ pub(super) fn groups<'g, 'v, 'b>(
             (partner[at], taken[*other]) = (Some(*other), true);
         }
     }
-    for (own, other) in lists(old, new) {
-        for (old_at, new_at) in parts(old, new, &own, &other) {
-            (partner[new_at], taken[old_at]) = (Some(old_at), true);
-        }
+    for (old_at, new_at) in parts_of_lists(old, new) {
+        (partner[new_at], taken[old_at]) = (Some(old_at), true);
     }
     let here = new.iter().zip(partner).map(|(new, at)| (at.map(|at| &old[at]), Some(new)));
     let gone = old.iter().zip(taken).filter(|(_, taken)| !taken).map(|(old, _)| (Some(old), None));
     here.chain(gone).collect()
+}
+
+/// Pairs the parts of lists by what they say; numbers and days only say where they stand.
+pub(super) fn parts_of_lists(old: &[Grouped], new: &[Grouped]) -> Vec<(usize, usize)> {
+    let pairs = |(own, other): (Vec<usize>, Vec<usize>)| parts(old, new, &own, &other);
+    lists(old, new).into_iter().flat_map(pairs).collect()
 }
 
 fn list_of<'g>(grouped: &'g Grouped) -> Option<&'g Name> {

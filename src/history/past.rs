@@ -1,57 +1,18 @@
-//! The past of one record: its state at every commit, found by its id in whatever file it stood.
+//! The past of one record: its states, how they follow from one another, and its values through
+//! them. Knows no git and no file.
 
-use std::collections::BTreeMap;
-use std::collections::BTreeSet;
-use std::collections::HashMap;
-use std::collections::HashSet;
 use std::rc::Rc;
 
 use super::graph::Cell;
 use super::graph::Graph;
 use super::kept::Kept;
-use super::library::Library;
 use super::record::Held;
 use super::record::Key;
 use super::record::Record;
-use crate::model::Name;
-use crate::model::Said;
-use crate::store::BlobId;
-use crate::store::CommitId;
-use crate::store::Records;
-use crate::store::Repository;
-use crate::store::Store;
-use crate::store::StoreError;
-
-/// One step of a history.
-#[derive(Clone, Copy, Debug, Eq, Hash, PartialEq)]
-pub enum Step {
-    /// A commit.
-    Commit(CommitId),
-    /// What lies in the folder and is not committed yet.
-    NotCommitted,
-}
-
-/// What stands in one file at one step.
-type Standing = (Rc<str>, Rc<Held>);
-
-/// Every step of a history, none before those it follows from, and what stood there of the records
-/// asked for.
-pub struct Walked {
-    /// The steps.
-    pub steps: Vec<Step>,
-    /// The steps that each follows from.
-    parents: Vec<Vec<usize>>,
-    /// Which of the `shelves` stood at each step.
-    shelf_of: Vec<usize>,
-    shelves: Vec<Vec<Standing>>,
-    /// How many texts were read in full.
-    pub read: usize,
-    /// Texts of commits that are surely of a boat of another id, and don't name the id asked for.
-    pub other_boats: HashSet<BlobId>,
-}
-
-/// What is called while a history is walked: with how many commits were looked at, and of how many.
-pub type Looked<'t> = &'t dyn Fn(usize, usize);
+use super::record::Slot;
+use super::threads::Thread;
+use super::threads::Threads;
+use super::walked::record;
 
 /// The past of one record.
 pub struct Past {
@@ -61,6 +22,7 @@ pub struct Past {
     pub graph: Graph,
     /// The states of the nodes.
     pub states: Vec<RecordState>,
+    threads: Threads,
 }
 
 /// What a step has of a record.
@@ -79,223 +41,6 @@ pub enum RecordState {
     Unclear(String),
 }
 
-impl Walked {
-    /// Walks the history that a commit follows from, and what lies in the folder after it. `id` is
-    /// that of the records asked for; without one, all are.
-    ///
-    /// # Errors
-    ///
-    /// Something on the way is missing or damaged.
-    pub fn back_from(
-        repository: &Repository,
-        from: Option<CommitId>,
-        folder: Option<Store>,
-        id: Option<&str>,
-    ) -> Result<Self, StoreError> {
-        Self::back_from_telling(repository, from, folder, id, &|_, _| {})
-    }
-
-    /// Walks as [`back_from`](Self::back_from) does, and calls `looked` after each commit.
-    ///
-    /// # Errors
-    ///
-    /// Something on the way is missing or damaged.
-    pub fn back_from_telling(
-        repository: &Repository,
-        from: Option<CommitId>,
-        folder: Option<Store>,
-        id: Option<&str>,
-        looked: Looked<'_>,
-    ) -> Result<Self, StoreError> {
-        let mut walked = Self {
-            steps: Vec::new(),
-            parents: Vec::new(),
-            shelf_of: Vec::new(),
-            shelves: Vec::new(),
-            read: 0,
-            other_boats: HashSet::new(),
-        };
-        let mut library = Library::new(repository, id);
-        if let Some(from) = from {
-            walked.take_commits(repository, from, &mut library, looked)?;
-        }
-        if let Some(folder) = folder {
-            walked.take_folder(folder, &mut library);
-        }
-        walked.read = library.read();
-        walked.other_boats = library.into_other_boats();
-        Ok(walked)
-    }
-
-    /// Adds what lies in the folder. What is there as it was committed is one and the same.
-    fn take_folder(&mut self, folder: Store, library: &mut Library<'_>) {
-        let head = self.steps.len().checked_sub(1);
-        let committed = head.map_or(&[][..], |head| &self.shelves[self.shelf_of[head]]);
-        let files = folder.files.into_iter().filter_map(|named| {
-            let held = library.take(&named.path, named.content)?;
-            let is_it = |(path, own): &&Standing| **path == *named.path && *own == held;
-            let known = committed.iter().find(is_it).map(|(_, own)| Rc::clone(own));
-            Some((Rc::from(named.path), known.unwrap_or(held)))
-        });
-        let shelf = files.collect();
-        self.shelves.push(shelf);
-        self.add(Step::NotCommitted, head.into_iter().collect(), self.shelves.len() - 1);
-    }
-
-    fn take_commits(
-        &mut self,
-        repository: &Repository,
-        from: CommitId,
-        library: &mut Library<'_>,
-        looked: Looked<'_>,
-    ) -> Result<(), StoreError> {
-        let mut known = Known::default();
-        let mut numbers: HashMap<CommitId, usize> = HashMap::new();
-        let ids = repository.walk(from)?;
-        for (number, id) in ids.iter().rev().copied().enumerate() {
-            let parents = repository.parents(id)?;
-            let parents = parents.iter().filter_map(|parent| numbers.get(parent).copied());
-            let parents = parents.collect();
-            let records = repository.records(id)?;
-            let shelf = known.shelf(&records, library, &mut self.shelves)?;
-            numbers.insert(id, self.steps.len());
-            self.add(Step::Commit(id), parents, shelf);
-            looked(number + 1, ids.len());
-        }
-        Ok(())
-    }
-
-    fn add(&mut self, step: Step, parents: Vec<usize>, shelf: usize) {
-        self.steps.push(step);
-        self.parents.push(parents);
-        self.shelf_of.push(shelf);
-    }
-
-    /// Returns every record that was found, ever.
-    #[must_use]
-    pub fn keys(&self) -> BTreeSet<Key> {
-        let standing = self.shelves.iter().flatten();
-        standing.filter_map(|(_, held)| record(held)).map(|record| record.key.clone()).collect()
-    }
-
-    /// Returns the steps that one follows from, by their numbers.
-    #[must_use]
-    pub fn parents(&self, step: usize) -> &[usize] {
-        &self.parents[step]
-    }
-
-    /// Returns the steps that follow from nothing that is here.
-    pub fn first_steps(&self) -> impl Iterator<Item = Step> {
-        let first = self.parents.iter().zip(&self.steps);
-        first.filter(|(parents, _)| parents.is_empty()).map(|(_, step)| *step)
-    }
-
-    /// Returns the past of one record.
-    #[must_use]
-    pub fn past(&self, key: &Key) -> Past {
-        let paths = self.paths(key);
-        let mut numbers: BTreeMap<(Option<Rc<str>>, Vec<usize>), usize> = BTreeMap::new();
-        let mut states = Vec::new();
-        let mut of_shelf = Vec::with_capacity(self.shelves.len());
-        for shelf in &self.shelves {
-            let own = of_key(shelf, key, &paths);
-            let id = (
-                own.first().map(|(path, _)| Rc::clone(path)),
-                own.iter().map(|(_, held)| Rc::as_ptr(held) as usize).collect(),
-            );
-            of_shelf.push(*numbers.entry(id).or_insert_with(|| {
-                states.push(state(&own));
-                states.len() - 1
-            }));
-        }
-        let mut graph = Graph::default();
-        for (parents, shelf) in self.parents.iter().zip(&self.shelf_of) {
-            graph.add(parents, of_shelf[*shelf]);
-        }
-        Past { key: key.clone(), graph, states }
-    }
-
-    /// Returns every file that held the record at some step.
-    fn paths(&self, key: &Key) -> BTreeSet<Rc<str>> {
-        let is_it = |held: &Held| record(held).is_some_and(|record| record.key == *key);
-        let standing = self.shelves.iter().flatten().filter(|(_, held)| is_it(held));
-        standing.map(|(path, _)| Rc::clone(path)).collect()
-    }
-}
-
-/// What was found on the shelves so far, so that equal ones are kept once.
-#[derive(Default)]
-struct Known {
-    last: Option<(Records, usize)>,
-    by_content: HashMap<Vec<(Rc<str>, usize)>, usize>,
-}
-
-impl Known {
-    fn shelf(
-        &mut self,
-        records: &Records,
-        library: &mut Library<'_>,
-        shelves: &mut Vec<Vec<Standing>>,
-    ) -> Result<usize, StoreError> {
-        if let Some((last, shelf)) = &self.last
-            && std::sync::Arc::ptr_eq(last, records)
-        {
-            return Ok(*shelf);
-        }
-        let mut standing: Vec<Standing> = Vec::new();
-        for text in records.iter() {
-            if let Some(held) = library.held(text)? {
-                standing.push((Rc::from(&*text.path), held));
-            }
-        }
-        let content = standing.iter();
-        let content = content.map(|(path, held)| (Rc::clone(path), Rc::as_ptr(held) as usize));
-        let shelf = *self.by_content.entry(content.collect()).or_insert_with(|| {
-            shelves.push(standing);
-            shelves.len() - 1
-        });
-        self.last = Some((Records::clone(records), shelf));
-        Ok(shelf)
-    }
-}
-
-/// Returns what of a shelf is the record or, where it is not there, what can't be read in its place.
-fn of_key(shelf: &[Standing], key: &Key, paths: &BTreeSet<Rc<str>>) -> Vec<Standing> {
-    let is_it = |held: &Held| record(held).is_some_and(|record| record.key == *key);
-    let own: Vec<Standing> = shelf.iter().filter(|(_, held)| is_it(held)).cloned().collect();
-    if !own.is_empty() {
-        return own;
-    }
-    let unread = |(path, held): &&Standing| record(held).is_none() && paths.contains(path);
-    shelf.iter().filter(unread).cloned().collect()
-}
-
-fn state(own: &[Standing]) -> RecordState {
-    let Some((path, held)) = own.first() else { return RecordState::Gone };
-    if let Held::Unread(why) = &**held {
-        return RecordState::Unclear(format!("{path} can't be read: {why}"));
-    }
-    let first = says(held);
-    if own.iter().skip(1).any(|(_, other)| first.is_none() || says(other) != first) {
-        let paths: Vec<&str> = own.iter().map(|(path, _)| &**path).collect();
-        return RecordState::Unclear(format!("two records have this id: {}", paths.join(" and ")));
-    }
-    RecordState::Held { path: Rc::clone(path), held: Rc::clone(held) }
-}
-
-/// Returns all that a record says, if it was read to its end.
-fn says(held: &Held) -> Option<Vec<(&Name, &[Said])>> {
-    let record = record(held).filter(|record| record.whole)?;
-    Some(record.values.iter().map(|(name, value)| (name, value.said.as_slice())).collect())
-}
-
-fn record(held: &Held) -> Option<&Record> {
-    match held {
-        Held::Record(record) => Some(record),
-        Held::Unread(_) => None,
-    }
-}
-
 impl RecordState {
     /// Returns the record, where it stands there and can be read.
     #[must_use]
@@ -304,12 +49,6 @@ impl RecordState {
             Self::Held { held, .. } => record(held),
             Self::Gone | Self::Unclear(_) => None,
         }
-    }
-
-    /// Returns the value of a name.
-    #[must_use]
-    pub fn value(&self, name: &Name) -> Option<&Kept> {
-        self.record()?.values.get(name)
     }
 }
 
@@ -337,20 +76,66 @@ impl<'p> Values<'p> {
 }
 
 impl Past {
-    /// Returns every name that the record ever had a value under.
+    pub(super) fn new(key: Key, graph: Graph, states: Vec<RecordState>) -> Self {
+        let threads = Threads::of(&graph, &states);
+        Self { key, graph, states, threads }
+    }
+
+    /// Returns every value that the record ever had, by what it is called now; what is gone, by
+    /// what it was called last.
     #[must_use]
-    pub fn names(&self) -> BTreeSet<&Name> {
-        let records = self.states.iter().filter_map(RecordState::record);
-        records.flat_map(|record| record.values.keys()).collect()
+    pub fn threads(&self) -> &[Thread] {
+        &self.threads.all
+    }
+
+    /// Returns the values that are called so now. A number names what has it now, not what is gone
+    /// and had it last; a name that nothing has now, what had it once.
+    #[must_use]
+    pub fn asked(&self, whole: &str) -> Vec<&Thread> {
+        let own: Vec<&Thread> =
+            self.threads().iter().filter(|own| own.name.is_within(whole)).collect();
+        if own.is_empty() {
+            let had = |own: &&Thread| {
+                let mut states = 0..self.states.len();
+                states.any(|at| self.slot(at, own).is_some_and(|own| own.name.is_within(whole)))
+            };
+            return self.threads().iter().filter(had).collect();
+        }
+        let depth = whole.split('/').count();
+        let standing: std::collections::HashSet<&str> =
+            own.iter().filter(|own| own.stands).filter_map(|own| own.number(depth)).collect();
+        let is_outdone =
+            |own: &&Thread| own.number(depth).is_some_and(|number| standing.contains(number));
+        own.into_iter().filter(|own| own.stands || !is_outdone(own)).collect()
+    }
+
+    /// Returns what a value is called in a state, where it stands there.
+    #[must_use]
+    pub fn slot(&self, state: usize, thread: &Thread) -> Option<Slot> {
+        let record = self.states[state].record()?;
+        self.threads.found(state, record, thread).map(|(slot, _)| slot)
+    }
+
+    /// Returns the value in a state.
+    #[must_use]
+    pub fn value(&self, state: usize, thread: &Thread) -> Option<&Kept> {
+        self.threads.value(state, self.states[state].record()?, thread)
+    }
+
+    /// Returns whether the part of a list that a value belongs to stands in a state; of a value
+    /// that belongs to none, whether the record does.
+    #[must_use]
+    pub fn has_whole(&self, state: usize, thread: &Thread) -> bool {
+        self.states[state].record().is_some() && self.threads.has_part(state, thread)
     }
 
     /// Returns what every state says of one value.
     #[must_use]
-    pub fn values(&self, name: &Name) -> Values<'_> {
+    pub fn values(&self, thread: &Thread) -> Values<'_> {
         let mut values: Vec<&Kept> = Vec::new();
         let mut cells = Vec::with_capacity(self.states.len());
-        for state in &self.states {
-            let cell = match (state, state.record(), state.value(name)) {
+        for (number, state) in self.states.iter().enumerate() {
+            let cell = match (state, state.record(), self.value(number, thread)) {
                 (RecordState::Unclear(_), ..) => Cell::Unclear,
                 (.., Some(value)) if value.is_unread() => Cell::Unclear,
                 (.., Some(value)) => {

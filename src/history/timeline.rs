@@ -10,6 +10,7 @@ use super::measured::LastMeasured;
 use super::past::Past;
 use super::past::RecordState;
 use super::past::Values;
+use super::threads::Thread;
 use crate::model::Name;
 
 /// What happened to a value.
@@ -55,6 +56,8 @@ pub struct Row {
     pub name: Name,
     /// What happened.
     pub event: Event,
+    /// What the value was called there, where that is not its name.
+    pub then: Option<Name>,
     /// The node of the past where it happened.
     pub node: usize,
     /// What it was.
@@ -78,27 +81,26 @@ pub struct Asked<'a> {
 /// `is_edge` tells the nodes whose parents were left behind.
 #[must_use]
 pub fn timeline(past: &Past, asked: Asked<'_>, is_edge: &dyn Fn(usize) -> bool) -> Vec<Row> {
-    let names: Vec<&Name> =
-        past.names().into_iter().filter(|name| name.is_within(asked.whole)).collect();
-    let mut rows: BTreeMap<(usize, Name), Row> = BTreeMap::new();
+    let mut rows: BTreeMap<(usize, Name, usize), Row> = BTreeMap::new();
     let mut unclear: BTreeMap<usize, Row> = BTreeMap::new();
-    for name in names {
-        let values = past.values(name);
+    for (number, thread) in past.asked(asked.whole).into_iter().enumerate() {
+        let values = past.values(thread);
         let traced = past.graph.trace(|state| values.cell(state));
-        let told = Told { past, name, values, traced };
+        let told = Told { past, thread, values, traced };
         for node in 0..past.graph.nodes.len() {
             for row in told.row(node, is_edge).into_iter().chain(told.touch(node, asked)) {
+                let is_own = row.name == thread.name;
                 match row.event {
-                    Event::Unclear(_) if row.name.as_str() == past.key.id => {
-                        unclear.insert(node, row);
-                    }
-                    _ => drop(rows.insert((node, row.name.clone()), row)),
+                    Event::Unclear(_) if !is_own => drop(unclear.insert(node, row)),
+                    // What concerns the record as a whole is told once.
+                    _ if !is_own => drop(rows.insert((node, row.name.clone(), 0), row)),
+                    _ => drop(rows.insert((node, row.name.clone(), number), row)),
                 }
             }
         }
     }
     for (node, row) in unclear {
-        rows.insert((node, row.name.clone()), row);
+        rows.insert((node, row.name.clone(), 0), row);
     }
     rows.into_values().collect()
 }
@@ -106,7 +108,7 @@ pub fn timeline(past: &Past, asked: Asked<'_>, is_edge: &dyn Fn(usize) -> bool) 
 /// One value through the whole past.
 struct Told<'p> {
     past: &'p Past,
-    name: &'p Name,
+    thread: &'p Thread,
     values: Values<'p>,
     traced: Vec<Traced>,
 }
@@ -172,7 +174,7 @@ impl Told<'_> {
 
     fn gone(&self, node: usize, was: Cell) -> Event {
         let is_reading = self.values.value(was).is_some_and(|value| value.number().is_some());
-        let stands = self.past.states[self.past.graph.nodes[node].state].record().is_some();
+        let stands = self.past.has_whole(self.past.graph.nodes[node].state, self.thread);
         if stands && is_reading { Event::NotMeasured } else { Event::TakenOut }
     }
 
@@ -191,18 +193,18 @@ impl Told<'_> {
             own.parents.is_empty() || own.parents.iter().any(|own| was(own) != Cell::Unclear);
         let (name, why) = match state {
             RecordState::Unclear(why) => (Name::record(&self.past.key.id), why.clone()),
-            RecordState::Held { path, .. } if state.value(self.name).is_none() => {
+            RecordState::Held { path, .. } if self.past.value(own.state, self.thread).is_none() => {
                 (Name::record(&self.past.key.id), format!("{path} can't be read to its end"))
             }
             RecordState::Held { path, .. } => {
-                (self.name.clone(), format!("it can't be read in {path}"))
+                (self.thread.name.clone(), format!("it can't be read in {path}"))
             }
             RecordState::Gone => return None,
         };
         let mut row = self.told(node, Event::Unclear(why), self.traced[node].cell);
         (row.name, row.new) = (name, None);
-        if row.name != *self.name {
-            row.old = None;
+        if row.name != self.thread.name {
+            (row.old, row.then) = (None, None);
         }
         began.then_some(row)
     }
@@ -212,7 +214,8 @@ impl Told<'_> {
         let own = &self.past.graph.nodes[node];
         let parent = self.past.graph.nodes.get(*own.parents.first()?)?;
         let (state, before) = (&self.past.states[own.state], &self.past.states[parent.state]);
-        let (now, then) = (state.value(self.name)?, before.value(self.name)?);
+        let value = |state| self.past.value(state, self.thread);
+        let (now, then) = (value(own.state)?, value(parent.state)?);
         if !asked.all_touches || own.parents.len() > 1 || !now.is_same(then) {
             return None;
         }
@@ -226,25 +229,31 @@ impl Told<'_> {
                 Event::Moved(format!("from {old_path} to {path}")),
                 Name::record(&self.past.key.id),
             ),
-            Rewritten::Not if asked.whole.contains('/') => (Event::Untouched, self.name.clone()),
+            Rewritten::Not if asked.whole.contains('/') => {
+                (Event::Untouched, self.thread.name.clone())
+            }
             Rewritten::Not => return None,
-            how => (Event::Rewritten(how), self.name.clone()),
+            how => (Event::Rewritten(how), self.thread.name.clone()),
         };
         let mut row = self.told(node, event, self.values.cell(parent.state));
         (row.name, row.new) = (name, Some(now.clone()));
         row.old = Some(then.clone());
-        if row.name != *self.name {
-            (row.old, row.new) = (None, None);
+        if row.name != self.thread.name {
+            (row.old, row.new, row.then) = (None, None, None);
         }
         Some(row)
     }
 
     fn told(&self, node: usize, event: Event, old: Cell) -> Row {
         let own = &self.past.graph.nodes[node];
-        let state = &self.past.states[own.state];
-        let measured = state.value(self.name).and_then(|value| value.measured.clone());
+        let measured = self.past.value(own.state, self.thread);
+        let measured = measured.and_then(|value| value.measured.clone());
+        let state = |node: &usize| self.past.graph.nodes[*node].state;
+        let mut states = std::iter::once(own.state).chain(own.parents.iter().map(state));
+        let called = states.find_map(|state| self.past.slot(state, self.thread));
         Row {
-            name: self.name.clone(),
+            name: self.thread.name.clone(),
+            then: called.map(|slot| slot.name).filter(|name| *name != self.thread.name),
             event,
             node,
             old: self.values.value(old).cloned(),

@@ -82,7 +82,7 @@ impl<'b> Value<'b> {
         let (_, measure) = *each.first()?;
         let alike = each.iter().all(|(_, own)| *own == measure);
         let mean = each.iter().map(|(value, _)| value).sum::<f64>() / each.len() as f64;
-        alike.then(|| (mean, measure.unit()))
+        alike.then(|| (decimal(mean), measure.unit()))
     }
 
     /// Returns whether the mean of another value may be taken from that of this one.
@@ -92,6 +92,18 @@ impl<'b> Value<'b> {
         let own = measure(self);
         own.is_some() && own == measure(other)
     }
+}
+
+/// Returns a figure without what binary adds to sums of decimals, which is no measurement.
+pub(super) fn decimal(figure: f64) -> f64 {
+    (figure * 1e9).round() / 1e9
+}
+
+/// Returns whether the number of a value tells which one and not how much, as that of a seat does.
+#[must_use]
+pub fn tells_which(name: &Name) -> bool {
+    let last = name.as_str().rsplit('/').next().unwrap_or_default();
+    ["seat", "foot-hole"].contains(&last)
 }
 
 /// What a figure is a figure of, and what it was taken over.

@@ -8,7 +8,7 @@ use super::shown;
 use super::through_time::Blame;
 use super::through_time::BlameRow;
 use super::through_time::Made;
-use super::through_time::committed;
+use super::through_time::by_whom;
 use super::through_time::words;
 use crate::history::Key;
 
@@ -63,7 +63,7 @@ fn cells(key: &Key, row: &BlameRow) -> [String; 5] {
     let value = row.set.value.as_ref().map_or_else(|| "unreadable".to_owned(), words);
     let measured = row.set.measured.as_ref();
     let day = measured.map_or_else(|| "-".to_owned(), |measured| measured.on.to_string());
-    let age = row.age.map_or_else(|| "-".to_owned(), |age| age.to_string());
+    let age = row.age_words().map_or_else(|| "-".to_owned(), |age| age.replace(" ", ""));
     let commit = row.made.as_ref().map_or("not committed", |made| &*made.short);
     [name.to_owned(), value, day, age, commit.to_owned()]
 }
@@ -75,12 +75,16 @@ fn commits(rows: &[BlameRow], look: Look) -> String {
     commits.dedup();
     let mut out = String::new();
     for made in commits {
-        let told = format!("{}  committed {} by {}", made.short, committed(made), made.author);
+        let told = format!("{}  {}", made.short, by_whom(made));
         out.push_str(&look.hanging(&shown::line(&told), "", "          "));
         out.push('\n');
     }
     if rows.iter().any(|row| row.made.is_none()) {
         out.push_str(&look.wrapped("Values not committed yet are those in the folder.", ""));
+        out.push('\n');
+    }
+    if rows.iter().any(|row| row.may_be_older) {
+        out.push_str(&look.wrapped("≥: at least so many days; it may be older.", ""));
         out.push('\n');
     }
     out

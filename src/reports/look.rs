@@ -84,7 +84,12 @@ impl Look {
         let text = shown::lines(text);
         match self.glyphs {
             Glyphs::Unicode => text,
-            Glyphs::Ascii => text.replace('±', "+/-").replace('…', "...").replace('→', "->"),
+            Glyphs::Ascii => text
+                .replace('±', "+/-")
+                .replace('…', "...")
+                .replace('→', "->")
+                .replace('≤', "<=")
+                .replace('≥', ">="),
         }
     }
 

@@ -12,6 +12,7 @@ mod card_rows;
 mod card_words;
 mod cautions;
 mod cell;
+mod changed_lines;
 mod chart;
 mod checked;
 mod checkup;
@@ -56,13 +57,16 @@ mod text;
 mod through_time;
 mod through_time_json;
 mod through_time_markdown;
+mod through_time_spoken;
 mod timeline_text;
 mod verdict;
+mod waivers;
 
 pub use blame_text::blame_text;
 pub use brief::brief;
 pub use card::card;
 pub use cautions::{COLD_BENDING, NO_PERMISSION, WHERE_THE_SUMS_STOP};
+pub use changed_lines::changed_lines;
 pub use checked::text;
 pub use checkup::{LookedAt, Standing, checkup_json, checkup_text};
 pub use difference::{Difference, diff_json, diff_markdown, diff_text};
@@ -92,8 +96,10 @@ pub use sums::{SumsAsked, sums};
 pub use through_time::{Blame, BlameRow, Made, Points, Timeline, TimelineRow};
 pub use through_time_json::{blame_json, timeline_json};
 pub use through_time_markdown::{blame_markdown, timeline_markdown};
+pub use through_time_spoken::{blame_spoken, since_spoken, timeline_spoken};
 pub use timeline_text::timeline_text;
 pub use verdict::Verdict;
+pub use waivers::{WaiverRow, waivers};
 
 use crate::model::Book;
 use crate::rules::Checked;
@@ -122,6 +128,8 @@ pub struct Earlier<'r> {
     pub called: &'r str,
     /// The book as it was.
     pub book: &'r Book,
-    /// What was found there and is gone.
+    /// What was found there and is mended.
     pub cured: &'r [Finding],
+    /// How many findings went away with their records: mended or not, nobody knows.
+    pub gone: usize,
 }

@@ -34,6 +34,10 @@ pub struct FoundRow {
     pub made: Option<Made>,
     /// How much it mattered; none where it was cured.
     pub level: Option<Level>,
+    /// Whether the club lived with it there: it was waived.
+    pub waived: bool,
+    /// Whether it was found just before, too.
+    pub stood: bool,
 }
 
 #[derive(Serialize)]
@@ -54,20 +58,41 @@ struct FoundJson<'r> {
     author: Option<&'r str>,
     committed_on: Option<String>,
     level: Option<&'static str>,
+    waived: bool,
     at_the_edge: bool,
 }
 
 impl FoundRow {
     fn kind(&self) -> &'static str {
-        if self.level.is_some() { "found" } else { "cured" }
+        match self.level {
+            Some(_) if self.stood && self.waived => "waived",
+            Some(_) => "found",
+            None => "cured",
+        }
     }
 
-    fn day(&self) -> String {
+    /// Returns what happened; `first` is whether nothing was found before.
+    pub(super) fn what(&self, first: bool) -> String {
+        let Some(level) = self.level else { return "cured".to_owned() };
+        let how = match (self.stood, self.waived) {
+            (true, true) => "waived from here on",
+            (true, false) => "not waived any more",
+            (false, _) if first => "first found",
+            (false, _) => "found again",
+        };
+        let waived = if self.waived && !self.stood { " (waived)" } else { "" };
+        format!("{how}: {}{waived}", with_letter(level))
+    }
+
+    pub(super) fn day(&self) -> String {
         self.made.as_ref().map_or_else(|| "not committed yet".to_owned(), committed)
     }
 
-    fn who(&self) -> String {
-        let by = |made: &Made| format!("{} by {}", made.short, made.author);
+    pub(super) fn who(&self) -> String {
+        let by = |made: &Made| match &made.committer {
+            Some(by) => format!("{} written by {}, committed by {by}", made.short, made.author),
+            None => format!("{} by {}", made.short, made.author),
+        };
         self.made.as_ref().map(by).unwrap_or_default()
     }
 }
@@ -81,17 +106,18 @@ pub fn since_text(since: &Since, look: Look) -> String {
         out.push_str("Never found there.\n");
     }
     for (number, row) in since.rows.iter().enumerate() {
-        let what = match (row.level, number) {
-            (Some(level), 0) => format!("first found: {}", with_letter(level)),
-            (Some(level), _) => format!("found again: {}", with_letter(level)),
-            (None, _) => "cured".to_owned(),
-        };
+        let what = row.what(number == 0);
         let line = format!("{}  {what}  {}", row.day(), row.who());
         out.push_str(look.hanging(&shown::line(&line), "", "    ").trim_end());
         out.push('\n');
     }
     if !since.rows.is_empty() {
-        out.push_str(if since.stands { "It stands.\n" } else { "It does not stand any more.\n" });
+        let waived = since.rows.last().is_some_and(|row| row.waived);
+        out.push_str(match (since.stands, waived) {
+            (true, true) => "It stands, waived.\n",
+            (true, false) => "It stands.\n",
+            (false, _) => "It does not stand any more.\n",
+        });
     }
     if let Some(cut) = &since.cut {
         out.push('\n');
@@ -123,6 +149,7 @@ fn found_json(row: &FoundRow) -> FoundJson<'_> {
         author: made.map(|made| &*made.author),
         committed_on: made.and_then(|made| made.committed_on).map(|day| day.to_string()),
         level: row.level.map(Level::word),
+        waived: row.waived,
         at_the_edge: made.is_some_and(|made| made.is_edge),
     }
 }
@@ -133,8 +160,8 @@ pub fn since_markdown(since: &Since) -> String {
     let cell = super::cell::cell;
     let mut out = format!("### {} {}\n\n", cell(&since.name), since.rule);
     out.push_str("| committed | commit | what happened |\n| --- | --- | --- |\n");
-    for row in &since.rows {
-        let what = row.level.map_or("cured", Level::word);
+    for (number, row) in since.rows.iter().enumerate() {
+        let what = row.what(number == 0);
         out.push_str(&format!("| {} | {} | {what} |\n", cell(&row.day()), cell(&row.who())));
     }
     if let Some(cut) = &since.cut {

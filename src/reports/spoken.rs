@@ -10,13 +10,16 @@ use super::summary::last_line;
 use crate::rules::Finding;
 
 /// Signs and units, and how they are said.
-const SAID: [(&str, &str); 6] = [
+const SAID: [(&str, &str); 9] = [
     ("±", "plus or minus"),
     ("mm", "millimetres"),
     ("deg", "degrees"),
     ("kg", "kilograms"),
     ("%", "percent"),
     ("m", "metres"),
+    ("→", "to"),
+    ("≤", "at the latest"),
+    ("≥", "at least"),
 ];
 
 /// Returns the report of a check to be read aloud: a line a finding, then the last line.
@@ -54,7 +57,7 @@ fn cured(finding: &Finding) -> String {
 }
 
 /// Spells out signs and units where they stand as words of their own.
-fn said(text: &str) -> String {
+pub(super) fn said(text: &str) -> String {
     text.split(' ').map(word).collect::<Vec<_>>().join(" ")
 }
 

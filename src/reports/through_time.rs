@@ -7,6 +7,7 @@ use crate::history::Key;
 use crate::history::Rewritten;
 use crate::history::Row;
 use crate::history::Set;
+use crate::history::tells_which;
 use crate::metrology::trend::Trend;
 use crate::model::Said;
 use crate::units::Date;
@@ -20,6 +21,8 @@ pub struct Made {
     pub short: String,
     /// Who wrote the change.
     pub author: String,
+    /// Who put it into the history, where that is somebody else.
+    pub committer: Option<String>,
     /// When it was committed, on the committer's own clock.
     pub committed_on: Option<Date>,
     /// Whether what came before it was left behind.
@@ -99,6 +102,16 @@ pub struct BlameRow {
     pub made: Option<Made>,
     /// How many days ago it was measured, or committed where no day is written.
     pub age: Option<i64>,
+    /// Whether it may be older: it was there when the history that is here begins.
+    pub may_be_older: bool,
+}
+
+impl BlameRow {
+    /// Returns its age in days, marked where it may be more.
+    pub(super) fn age_words(&self) -> Option<String> {
+        let mark = if self.may_be_older { "≥ " } else { "" };
+        self.age.map(|age| format!("{mark}{age}"))
+    }
 }
 
 /// Returns a value in words, with its unit.
@@ -135,7 +148,8 @@ fn slope_words(slope: crate::units::Slope) -> String {
 /// Returns by how much a row's value rose, with sign and unit.
 pub(super) fn delta(row: &Row) -> Option<(f64, &'static str)> {
     let (new, old) = (row.new.as_ref()?, row.old.as_ref()?);
-    new.more_than(old).filter(|_| !new.is_same(old))
+    let is_amount = !tells_which(&row.name);
+    new.more_than(old).filter(|_| is_amount && !new.is_same(old))
 }
 
 /// Returns what a kind of row is called, for programs.
@@ -154,6 +168,16 @@ pub(super) fn kind(event: &Event) -> &'static str {
         Event::Rewritten(_) => "precision-only",
         Event::Moved(_) => "moved",
         Event::Untouched => "untouched",
+    }
+}
+
+/// Returns who wrote a change and who committed it, and when.
+pub(super) fn by_whom(made: &Made) -> String {
+    match &made.committer {
+        Some(committer) => {
+            format!("written by {}, committed {} by {committer}", made.author, committed(made))
+        }
+        None => format!("committed {} by {}", committed(made), made.author),
     }
 }
 

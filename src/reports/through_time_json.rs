@@ -15,6 +15,7 @@ use super::through_time::kind;
 use super::through_time::words;
 use super::timeline_text::happened;
 use crate::history::Kept;
+use crate::model::Name;
 use crate::model::Said;
 
 #[derive(Serialize)]
@@ -37,6 +38,8 @@ struct TrendJson {
 #[derive(Serialize)]
 struct RowJson<'r> {
     name: &'r str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    name_then: Option<&'r str>,
     kind: &'static str,
     commit: Option<&'r str>,
     author: Option<&'r str>,
@@ -71,6 +74,7 @@ struct SetJson<'r> {
     measured_on: Option<String>,
     measured_by: Option<&'r str>,
     age_days: Option<i64>,
+    may_be_older: bool,
     at_the_edge: bool,
 }
 
@@ -108,6 +112,7 @@ fn row_json<'r>(timeline: &Timeline, own: &'r TimelineRow) -> RowJson<'r> {
     let value = row.new.as_ref().or(row.old.as_ref());
     RowJson {
         name: row.name.as_str(),
+        name_then: row.then.as_ref().map(Name::as_str),
         kind: kind(&row.event),
         commit: own.made.as_ref().map(|made| &*made.commit),
         author: own.made.as_ref().map(|made| &*made.author),
@@ -135,6 +140,7 @@ fn set_json(row: &BlameRow) -> SetJson<'_> {
         measured_on: row.set.measured.as_ref().map(|own| own.on.to_string()),
         measured_by: row.set.measured.as_ref().and_then(|own| own.by.as_deref()),
         age_days: row.age,
+        may_be_older: row.may_be_older,
         at_the_edge: row.made.as_ref().is_some_and(|made| made.is_edge),
     }
 }

@@ -2,6 +2,7 @@
 
 use super::cell::cell;
 use super::through_time::Blame;
+use super::through_time::Made;
 use super::through_time::Timeline;
 use super::through_time::committed;
 use super::through_time::words;
@@ -12,12 +13,14 @@ use super::timeline_text::trend_words;
 #[must_use]
 pub fn timeline_markdown(timeline: &Timeline) -> String {
     let mut out = format!("### {}\n\n", cell(&timeline.name));
-    out.push_str("| measured | by | committed | by | commit | what happened | verdict then |\n");
+    out.push_str(
+        "| measured | by | committed | written by | commit | what happened | verdict then |\n",
+    );
     out.push_str("| --- | --- | --- | --- | --- | --- | --- |\n");
     for row in &timeline.rows {
         let measured = row.row.measured.as_ref();
         let (day, author, commit) = match &row.made {
-            Some(made) => (committed(made), made.author.clone(), made.short.clone()),
+            Some(made) => (day_and_committer(made), made.author.clone(), made.short.clone()),
             None => ("not committed yet".to_owned(), String::new(), String::new()),
         };
         out.push_str(&line(&[
@@ -43,17 +46,17 @@ pub fn blame_markdown(blame: &Blame) -> String {
     let mut out = String::new();
     for (key, rows) in &blame.records {
         out.push_str(&format!("### {}\n\n", cell(&key.id)));
-        out.push_str("| value of | is | commit | by | committed | measured | days |\n");
+        out.push_str("| value of | is | commit | written by | committed | measured | days |\n");
         out.push_str("| --- | --- | --- | --- | --- | --- | ---: |\n");
         for row in rows {
             let value = row.set.value.as_ref().map_or_else(|| "unreadable".to_owned(), words);
             let (commit, author, day) = match &row.made {
-                Some(made) => (made.short.clone(), made.author.clone(), committed(made)),
+                Some(made) => (made.short.clone(), made.author.clone(), day_and_committer(made)),
                 None => (String::new(), String::new(), "not committed yet".to_owned()),
             };
             let measured =
                 row.set.measured.as_ref().map(|own| own.on.to_string()).unwrap_or_default();
-            let age = row.age.map(|age| age.to_string()).unwrap_or_default();
+            let age = row.age_words().unwrap_or_default();
             out.push_str(&line(&[
                 row.set.name.as_str(),
                 &value,
@@ -68,6 +71,12 @@ pub fn blame_markdown(blame: &Blame) -> String {
     }
     out.push_str(&end(blame.cut.as_deref()));
     out
+}
+
+/// Returns when a change was committed, and by whom, where that is not who wrote it.
+fn day_and_committer(made: &Made) -> String {
+    let by = made.committer.as_ref().map(|by| format!(" by {by}"));
+    format!("{}{}", committed(made), by.unwrap_or_default())
 }
 
 fn line(cells: &[&str]) -> String {

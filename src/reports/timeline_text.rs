@@ -6,13 +6,14 @@ use super::look::columns;
 use super::shown;
 use super::through_time::Timeline;
 use super::through_time::TimelineRow;
-use super::through_time::committed;
+use super::through_time::by_whom;
 use super::through_time::delta;
 use super::through_time::words;
 use super::verdict::Verdict;
 use crate::history::Event;
 use crate::history::Kept;
 use crate::history::Rewritten;
+use crate::model::Name;
 
 /// How wide the column of days is.
 const DAY: usize = 12;
@@ -81,10 +82,16 @@ pub(super) fn happened(timeline: &Timeline, row: &TimelineRow) -> String {
     let name = row.row.name.as_str();
     let what = event_words(row);
     if name == timeline.name {
-        return what;
+        return format!("{what}{}", called_then(row));
     }
     let below = name.strip_prefix(&timeline.name).and_then(|rest| rest.strip_prefix('/'));
-    format!("{}: {what}", below.unwrap_or(name))
+    format!("{}{}: {what}", below.unwrap_or(name), called_then(row))
+}
+
+/// Returns what a value was called then, where its number is another now.
+fn called_then(row: &TimelineRow) -> String {
+    let words = |then: &Name| format!(" (then {then})");
+    row.row.then.as_ref().map(words).unwrap_or_default()
 }
 
 fn event_words(row: &TimelineRow) -> String {
@@ -162,7 +169,7 @@ pub(super) fn who(row: &TimelineRow) -> String {
     let measured = measured.unwrap_or_default();
     match &row.made {
         Some(made) => {
-            format!("{measured}committed {} by {}, {}", committed(made), made.author, made.short)
+            format!("{measured}{}, {}", by_whom(made), made.short)
         }
         None => format!("{measured}not committed yet"),
     }

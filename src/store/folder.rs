@@ -18,6 +18,7 @@ use crate::store::named::MAX_FILE_BYTES;
 use crate::store::named::Named;
 use crate::store::named::Refusal;
 use crate::store::names;
+use crate::store::repository;
 use crate::store::repository::Ignoring;
 use crate::store::seeking;
 use crate::store::walking;
@@ -42,14 +43,42 @@ pub fn open_folder(root: &Path) -> Result<Store, StoreError> {
     let mut left_out: Vec<String> = survey.left_out.iter().map(|path| names::shown(path)).collect();
     left_out.sort_unstable();
     let name = name_of(root, &folder);
+    let strays = strays(&folder, &survey);
     Ok(Store {
         root: folder,
         name,
         files,
         left_out,
+        strays,
         absent: survey.absent,
         warnings: survey.warnings,
     })
+}
+
+/// Returns the same with the texts that a sparse checkout keeps out of the folder, as git's index
+/// has them: that they are not there does not mean that they were taken out. A warning names them.
+///
+/// # Errors
+///
+/// Those of [`open_folder`], an index that is cut short, or one of those texts that can't be had.
+pub fn open_tracked(root: &Path) -> Result<Store, StoreError> {
+    let mut store = open_folder(root)?;
+    repository::refuse_cut_index(&store.root)?;
+    if store.absent.is_empty() {
+        return Ok(store);
+    }
+    let absent = std::mem::take(&mut store.absent);
+    store.files.extend(repository::kept_out(&store.root, &absent)?);
+    store.files.sort_unstable_by(|a, b| a.path.cmp(&b.path));
+    let told = sparse(&store.root, &absent);
+    store.warnings.retain(|warning| Some(warning) != told.as_ref());
+    store.warnings.push(format!(
+        "This checkout is sparse: not in the folder, and so taken as git's index has them: {}. To \
+         have all: git -C {} sparse-checkout disable",
+        absent.join(", "),
+        names::quoted(&store.root)
+    ));
+    Ok(store)
 }
 
 /// Walks the folder by git's rules where they can be had, else without.
@@ -112,6 +141,20 @@ fn read_all(root: &Path, survey: &Survey) -> Result<Vec<Named>, StoreError> {
     unread.sort_unstable();
     files.sort_unstable_by(|a, b| a.path.cmp(&b.path));
     if unread.is_empty() { Ok(files) } else { Err(StoreError::CannotRead { unread }) }
+}
+
+/// What can't be read was not going to be: it is named as left out all the same.
+fn strays(root: &Path, survey: &Survey) -> Vec<Named> {
+    let plain = survey.strays().filter(|path| {
+        root.join(path).symlink_metadata().is_ok_and(|about| about.file_type().is_file())
+    });
+    let read = plain.filter_map(|path| {
+        let content = read(&root.join(path)).ok()?;
+        Some(Named { path: names::shown(path), content })
+    });
+    let mut strays: Vec<Named> = read.collect();
+    strays.sort_unstable_by(|a, b| a.path.cmp(&b.path));
+    strays
 }
 
 fn link(path: &Path) -> Named {

@@ -180,7 +180,7 @@ fn what_was_measured_again_and_is_the_same_is_told_as_such() {
 }
 
 #[test]
-fn a_new_rig_day_is_one_line_a_seat_in_text_and_every_value_in_json() {
+fn a_new_rig_day_is_one_line_a_boat_in_text_and_every_value_in_json() {
     let pair = Pair::new().edit("b", BOAT, "date: 2026-10-17", "date: 2026-11-07");
     let json = pair.json();
     let kinds =
@@ -190,7 +190,20 @@ fn a_new_rig_day_is_one_line_a_seat_in_text_and_every_value_in_json() {
     assert_eq!(kinds.iter().filter(|kind| *kind != "re-measured").count(), 1);
     let text = pair.run(&[]).out;
     let lines = text.matches("on 2026-11-07 by Ines").count();
-    assert_eq!(lines, 5, "four seats and the boat: {text}");
+    assert_eq!(lines, 1, "four seats and the boat: {text}");
+    let told = format!("kittiwake: {again} values, on 2026-11-07 by Ines Marlow");
+    assert!(text.contains(&told), "{text}");
+}
+
+#[test]
+fn a_few_seats_that_were_measured_again_are_told_one_by_one() {
+    let read = "read-again:\n  - {date: 2026-11-07, by: Ines Marlow, values: [seat-1, seat-2]}\n";
+    let text = Pair::new().add("b", BOAT, read).run(&[]).out;
+    let (_, again) = text.split_once("Measured again, the same").expect("a section");
+    assert!(
+        again.contains("kittiwake, seat 1: ") && again.contains("kittiwake, seat 2: "),
+        "{text}"
+    );
 }
 
 #[test]

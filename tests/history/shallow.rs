@@ -36,6 +36,39 @@ fn the_edge_is_where_history_starts_not_where_a_value_was_set() {
 }
 
 #[test]
+fn an_age_at_the_edge_is_the_least_it_can_be() {
+    let (club, _) = shallow();
+    let blame = json(&club, &["blame", "kittiwake", "--as-of", "2026-01-10"]);
+    let own = |name: &str| {
+        let values = blame["values"].as_array().expect("values");
+        values.iter().find(|own| own["name"] == name).expect("a value").clone()
+    };
+    let class = own("kittiwake/class");
+    assert_eq!((&class["age_days"], &class["may_be_older"]), (&8.into(), &true.into()));
+    // What was measured says its own day.
+    assert_eq!(own("kittiwake/seat-1/rowlock/gap")["may_be_older"], false);
+    let asked = ["blame", "kittiwake", "--as-of", "2026-01-10", "--older-than", "30"];
+    let text = run(&club, &asked).out;
+    assert!(text.contains("≥8") && text.contains("at least so many days"), "{text}");
+    assert!(text.lines().any(|line| line.starts_with("class ")), "{text}");
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+}
+
+#[test]
+fn a_commit_that_may_only_be_cut_off_is_not_a_wrong_name() {
+    let (club, ids) = shallow();
+    for rev in [&ids[1].to_string()[..], "HEAD~1"] {
+        let beyond = format!("{rev}~1");
+        let refused = run(&club, &["history", GAP, "--at", &beyond]);
+        assert_eq!(refused.code, Some(3), "{}", refused.err);
+        assert!(refused.err.contains("--unshallow"), "{}", refused.err);
+    }
+    let whole = Club::new();
+    whole.line(&[sound()]);
+    assert_eq!(run(&whole, &["history", GAP, "--at", "HEAD~1"]).code, Some(2));
+}
+
+#[test]
 fn a_whole_history_that_is_asked_for_and_not_there_is_exit_3() {
     let (club, _) = shallow();
     for command in [["history", GAP], ["blame", "kittiwake"]] {

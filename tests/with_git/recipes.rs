@@ -162,7 +162,9 @@ fn two_changes_that_are_unsafe_together_are_refused() {
         let clone = server.cloned(&club, "spare", None);
         let (code, said) = shown(&server.proposed(&clone));
         assert_eq!(code, Some(1), "{server:?}: {said}");
-        assert!(said.contains("clearance"), "{server:?}: {said}");
+        let said =
+            said.split_whitespace().filter(|word| *word != "│").collect::<Vec<_>>().join(" ");
+        assert!(said.contains("one part comes from HEAD, another from origin/main"), "{said}");
     }
 }
 
@@ -219,6 +221,6 @@ fn a_clone_without_the_past_is_refused_and_never_green() {
         let clone = server.cloned(&club, "note", Some("--depth=1"));
         let (code, said) = shown(&server.proposed(&clone));
         assert_eq!(code, Some(3), "{server:?}: {said}");
-        assert!(said.contains("git fetch --unshallow"), "{server:?}: {said}");
+        assert!(said.contains("fetch --unshallow"), "{server:?}: {said}");
     }
 }

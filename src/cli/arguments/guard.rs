@@ -7,13 +7,13 @@ use clap::Subcommand;
 use clap::ValueEnum;
 
 pub(super) const EXITS: &str = "\
-A hook in a clone is no gate: cherry-pick, revert, commit --no-verify and a forge's
-own pages pass it by. CI, or guard receive on the server, is the gate.
+A hook in a clone is no gate: cherry-pick, revert, commit --no-verify and the
+pages of a forge pass it by. CI, or guard receive on the server, is the gate.
 
 Exit codes:
   0  done; status: all in order; receive: the push may be taken
   1  status: something to mend; receive: refused for what was found
-  2  wrong usage, a club.yaml that can't be used, hooks that are not ours to write
+  2  wrong usage, a club.yaml that can't be used, hooks that others may use too
   3  something that can't be read or written; receive: refused, not checked
   4  a fault of the program";
 

@@ -50,6 +50,10 @@ pub(in crate::cli) struct History {
     #[arg(long, value_enum, default_value = "text")]
     pub(in crate::cli) format: PastFormat,
 
+    /// One plain sentence a row, units spelled out, no table: for screen readers
+    #[arg(long, conflicts_with = "format")]
+    pub(in crate::cli) spoken: bool,
+
     #[command(flatten)]
     pub(in crate::cli) look: LookOptions,
 }
@@ -83,6 +87,10 @@ pub(in crate::cli) struct Blame {
     /// text is a table; json is for programs; markdown is for a web page
     #[arg(long, value_enum, default_value = "text")]
     pub(in crate::cli) format: PastFormat,
+
+    /// One plain sentence a row, units spelled out, no table: for screen readers
+    #[arg(long, conflicts_with = "format")]
+    pub(in crate::cli) spoken: bool,
 
     #[command(flatten)]
     pub(in crate::cli) look: LookOptions,

@@ -32,6 +32,8 @@ pub(super) struct Guarded {
     /// The branch that a clone checks out. Its club.yaml says what is guarded, so it always is.
     own: Option<String>,
     listed: Listed,
+    /// What is wrong with the repository itself.
+    pub(super) told: Option<String>,
 }
 
 impl Listed {
@@ -74,16 +76,21 @@ impl Guarded {
     /// The state before the push can't be had.
     pub(super) fn before(repository: &Repository, updates: &[Update]) -> Result<Self, StoreError> {
         let own = repository.head_branch()?;
-        let id = match repository.head()? {
-            Some(head) => Some(head),
-            None => first(updates, own.as_deref()).map(|id| repository.commit(id)).transpose()?,
-        };
-        let listed = match id {
-            Some(id) => Listed::of(repository, id)?,
-            None => Listed::default(),
-        };
-        let own = own.and_then(|name| name.strip_prefix("refs/heads/").map(ToOwned::to_owned));
-        Ok(Self { own, listed })
+        let own = own.as_deref();
+        let short = own.and_then(|name| name.strip_prefix("refs/heads/")).map(ToOwned::to_owned);
+        let guarded = |listed, told| Ok(Self { own: short.clone(), listed, told });
+        match (repository.head()?, first(updates, own)) {
+            (Some(head), _) => guarded(Listed::of(repository, head)?, None),
+            // Whose list would hold? Until somebody says so, every branch is guarded.
+            (None, _) if repository.has_branches()? => {
+                guarded(Listed::default(), Some(no_head(own)))
+            }
+            (None, Some(id)) => {
+                let listed = Listed::of(repository, repository.commit(id)?)?;
+                guarded(listed, None)
+            }
+            (None, None) => guarded(Listed::default(), None),
+        }
     }
 
     /// Returns how a branch is guarded. One that its own club.yaml named before the push is, too.
@@ -123,6 +130,14 @@ impl Guarded {
             }
         }
     }
+}
+
+fn no_head(own: Option<&str>) -> String {
+    let own = own.unwrap_or("no branch");
+    format!(
+        "The server's own branch is {own}, which has no commit, so every branch is guarded. Whoever \
+         keeps the server names the right one: git symbolic-ref HEAD refs/heads/NAME"
+    )
 }
 
 /// Returns the commit that a new repository's own branch is to have, else that of the first branch.

@@ -25,12 +25,12 @@ pub fn diff_markdown(difference: &Difference) -> String {
     let changes = difference.changes().filter(|own| own.kind != ChangeKind::ReMeasured);
     let head = ["Where", "What", "Before", "After", "Change"];
     table(&mut out, "Changes", &head, changes.map(row));
-    let again = again(difference).into_iter().map(|line| [line]);
-    table(&mut out, "Measured again, the same", &["Where"], again);
     consequences(&mut out, difference);
     findings(&mut out, "New findings", difference.standing(Standing::New));
     findings(&mut out, "Findings that are worse", difference.standing(Standing::Worse));
     findings(&mut out, "Cured", difference.cured());
+    let again = again(difference).into_iter().map(|line| [line]);
+    table(&mut out, "Measured again, the same", &["Where"], again);
     out
 }
 

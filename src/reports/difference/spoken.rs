@@ -52,9 +52,11 @@ pub(super) fn both(change: &Change) -> String {
     if change.kind == ChangeKind::Changed && change.is_text && is_long {
         return wording::in_words(&old, &new);
     }
-    let bare = is_number(&old) && is_number(&new) && change.kind == ChangeKind::Changed;
-    let unit = if bare { change.unit } else { "" };
-    with_unit(&format!("{old} → {new}"), unit)
+    if is_number(&old) && is_number(&new) {
+        return with_unit(&format!("{old} → {new}"), change.unit);
+    }
+    let each = |text: &str| with_unit(text, if is_number(text) { change.unit } else { "" });
+    format!("{} → {}", each(&old), each(&new))
 }
 
 /// Returns what stands on one side, with its unit where that is not written.

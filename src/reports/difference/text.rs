@@ -10,6 +10,7 @@ use super::spoken;
 use crate::history::Change;
 use crate::history::ChangeKind;
 use crate::history::State;
+use crate::model::Name;
 use crate::rules::Finding;
 use crate::rules::Level;
 use crate::rules::Standing;
@@ -27,9 +28,6 @@ pub fn diff_text(difference: &Difference, look: Look) -> String {
     let mut out = format!("{}\n", look.wrapped(&format!("From {from} to {to}."), ""));
     let told = |change: &&Change| !is_folded(change);
     section(&mut out, look, "Changed", difference.changes().filter(told).map(of_change));
-    section(&mut out, look, "Measured again, the same", again(difference).into_iter());
-    let writing = difference.changes().filter(|own| is_writing(own)).map(of_change);
-    section(&mut out, look, "Written otherwise, the same", writing);
     let followed = difference.consequences();
     let followed = followed.iter().map(|own| {
         format!("{}: {} {}", called::whole(own.name.as_str()), own.called, spoken::followed(own))
@@ -38,6 +36,9 @@ pub fn diff_text(difference: &Difference, look: Look) -> String {
     findings(&mut out, look, "New findings", difference.standing(Standing::New));
     findings(&mut out, look, "Findings that are worse", difference.standing(Standing::Worse));
     findings(&mut out, look, "Cured", difference.cured());
+    section(&mut out, look, "Measured again, the same", again(difference).into_iter());
+    let writing = difference.changes().filter(|own| is_writing(own)).map(of_change);
+    section(&mut out, look, "Written otherwise, the same", writing);
     out
 }
 
@@ -78,20 +79,42 @@ pub(super) fn of_change(change: &Change) -> String {
     }
 }
 
-/// Returns a line for each seat or record of which something was measured again.
+/// So many seats of a boat are told one by one; where there are more, they are counted.
+const A_FEW: usize = 4;
+
+/// Returns a line for each seat or record of which something was measured again; of a whole boat,
+/// one line.
 pub(super) fn again(difference: &Difference) -> Vec<String> {
-    let line = |whole: &crate::model::Name| {
-        let of_whole = |own: &&Change| own.kind == ChangeKind::ReMeasured && own.whole == *whole;
-        let all: Vec<&Change> = difference.changes().filter(of_whole).collect();
-        let count = all.len();
-        let values = if count == 1 { "value" } else { "values" };
-        let days = all.iter().rev().find_map(|own| days(own)).unwrap_or_default();
-        let named: Vec<String> = all.iter().take(6).map(|own| called::field(own)).collect();
-        let more = if count > named.len() { ", …" } else { "" };
-        let whole = called::whole(whole.as_str());
-        format!("{whole}: {count} {values}{days}: {}{more}", named.join(", "))
-    };
-    difference.measured_again().into_iter().map(line).collect()
+    let wholes = difference.measured_again();
+    let record = |own: &Name| own.as_str().split('/').next().map(Name::record);
+    let of = |own: &Name| wholes.iter().filter(|other| record(other) == record(own)).count();
+    let mut told: Vec<Name> = Vec::new();
+    for whole in &wholes {
+        let own = match record(whole) {
+            Some(record) if of(whole) > A_FEW => record,
+            _ => (*whole).clone(),
+        };
+        if !told.contains(&own) {
+            told.push(own);
+        }
+    }
+    told.iter().map(|own| again_in(difference, own, of(own) > A_FEW)).collect()
+}
+
+fn again_in(difference: &Difference, whole: &Name, is_record: bool) -> String {
+    let is_in = |own: &Name| own == whole || (is_record && own.is_within(whole.as_str()));
+    let of_whole = |own: &&Change| own.kind == ChangeKind::ReMeasured && is_in(&own.whole);
+    let all: Vec<&Change> = difference.changes().filter(of_whole).collect();
+    let count = all.len();
+    let values = if count == 1 { "value" } else { "values" };
+    let days = all.iter().rev().find_map(|own| days(own)).unwrap_or_default();
+    let whole = called::whole(whole.as_str());
+    if is_record {
+        return format!("{whole}: {count} {values}{days}");
+    }
+    let named: Vec<String> = all.iter().take(6).map(|own| called::field(own)).collect();
+    let more = if count > named.len() { ", …" } else { "" };
+    format!("{whole}: {count} {values}{days}: {}{more}", named.join(", "))
 }
 
 fn days(change: &Change) -> Option<String> {

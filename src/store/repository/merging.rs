@@ -17,6 +17,9 @@ use crate::store::repository::objects::Missed;
 use crate::store::repository::objects::Objects;
 use crate::store::repository::standing;
 
+/// What a clone that is cut short may lack.
+pub(super) const BEGINNING: &str = "what both sides began from";
+
 /// What the merge of two commits would be.
 #[derive(Clone, Debug)]
 pub struct Merge {
@@ -39,9 +42,7 @@ pub(super) fn index(git: &Repository, ours: Oid, theirs: Oid) -> Result<Index, R
     let options = MergeOptions::new();
     git.merge_commits(&commit(ours)?, &commit(theirs)?, Some(&options)).map_err(|error| {
         match (Missed::because(error), Objects::of(git)) {
-            (Missed::Absent, Ok(objects)) => {
-                objects.absent(vec!["what both sides began from".into()])
-            }
+            (Missed::Absent, Ok(objects)) => objects.absent(vec![BEGINNING.into()]),
             (Missed::Damaged(said), _) => {
                 RepositoryError::Unreadable { folder: objects::folder(git), said }
             }

@@ -7,16 +7,18 @@
 
 mod branches;
 mod commit;
+mod commits;
 mod cure;
 mod error;
+mod following;
 mod hooks;
 mod ids;
 mod ignoring;
+mod kept_out;
 mod lineage;
 mod merging;
 mod objects;
 mod opening;
-mod past;
 mod place;
 mod records;
 mod revision;
@@ -40,6 +42,7 @@ pub use commit::Moment;
 pub use commit::Person;
 pub use error::Cut;
 pub use error::RepositoryError;
+pub use following::Moved;
 pub use hooks::HooksFolder;
 pub use hooks::Lies;
 pub use ids::BlobId;
@@ -49,8 +52,11 @@ pub use records::Record;
 pub use records::Records;
 
 pub(super) use ignoring::Ignoring;
+pub(super) use kept_out::kept_out;
+pub(super) use kept_out::refuse_cut_index;
 pub(super) use opening::working_tree;
 
+use following::Lay;
 use lineage::Lineage;
 use objects::Objects;
 use opening::Opened;
@@ -79,6 +85,7 @@ pub struct Repository {
     git: git2::Repository,
     top: PathBuf,
     place: Place,
+    lay: Lay,
     lineage: Lineage,
     kept: Kept,
 }
@@ -111,7 +118,7 @@ impl Repository {
     fn of(Opened { git, top, below }: Opened) -> Self {
         let lineage = Lineage::new(shallow::edge(&git));
         let place = Place::new(top.clone(), below);
-        Self { git, top, place, lineage, kept: Kept::default() }
+        Self { git, top, place, lay: Lay::default(), lineage, kept: Kept::default() }
     }
 
     /// Returns the top of the working tree, or the bare repository's own folder.
@@ -149,7 +156,10 @@ impl Repository {
     ) -> Result<Store, StoreError> {
         let objects = self.objects()?;
         let top = self.lineage.header(&objects, id.0)?.tree;
-        let (below, book) = self.place.in_tree(&objects, top, &state(id))?;
+        let (below, book) = match self.lay.at(id.0) {
+            Some(lay) => self.place.is_in_tree(&objects, top, lay, &state(id))?,
+            None => self.place.in_tree(&objects, top, &state(id))?,
+        };
         let mut things = standing::in_tree(&objects, book)?;
         things.retain(|thing| thing.kind != standing::Kind::File || !left_out(BlobId(thing.id)));
         let whole = objects.tree(top, "")?;
@@ -200,11 +210,15 @@ impl Repository {
     ///
     /// No book in the merge, or something that it needs missing or damaged.
     pub fn merged(&self, ours: CommitId, theirs: CommitId) -> Result<Merge, StoreError> {
+        let base = self.merge_base(ours, theirs)?;
+        if base.is_none() && self.is_shallow() {
+            return Err(self.objects()?.absent(vec![merging::BEGINNING.into()]).into());
+        }
         let index = merging::index(&self.git, ours.0, theirs.0)?;
         let below = self.place.in_index(&index, "the merge")?;
         let store = self.of_index(&self.objects()?, &index, &below)?;
         let conflicts = merging::conflicts(&index, &below);
-        Ok(Merge { store, base: self.merge_base(ours, theirs)?, conflicts })
+        Ok(Merge { store, base, conflicts })
     }
 
     fn of_index(

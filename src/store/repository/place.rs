@@ -34,6 +34,11 @@ impl Place {
         self.known.borrow().clone()
     }
 
+    /// Returns whether the place was given, and is not sought.
+    pub(super) const fn is_given(&self) -> bool {
+        self.given
+    }
+
     /// Returns the place in a tree and the id of the folder there.
     pub(super) fn in_tree(
         &self,
@@ -56,6 +61,20 @@ impl Place {
         let id = folder(objects, top, &found)?.ok_or_else(|| none(state, Some(&found)))?;
         self.known.replace(Some(found.clone()));
         Ok((found, id))
+    }
+
+    /// Returns a place that was found otherwise, and the id of the folder there.
+    pub(super) fn is_in_tree(
+        &self,
+        objects: &Objects<'_>,
+        top: Oid,
+        place: PathBuf,
+        state: &str,
+    ) -> Result<(PathBuf, Oid), RepositoryError> {
+        match folder(objects, top, &place)? {
+            Some(id) if holds_club(objects, id)? => Ok((place, id)),
+            _ => Err(none(state, Some(&place))),
+        }
     }
 
     /// Returns the place in an index.
@@ -122,6 +141,6 @@ fn holds_club(objects: &Objects<'_>, folder: Oid) -> Result<bool, RepositoryErro
     Ok(objects.tree(folder, "")?.get_name_bytes(CLUB.as_bytes()).is_some())
 }
 
-fn none(state: &str, place: Option<&Path>) -> RepositoryError {
+pub(super) fn none(state: &str, place: Option<&Path>) -> RepositoryError {
     RepositoryError::NoBook { state: state.to_owned(), place: place.map(names::shown) }
 }

@@ -17,6 +17,7 @@ use crate::store::names;
 use crate::store::repository::error::RepositoryError;
 use crate::store::repository::ids::BlobId;
 use crate::store::repository::objects::Objects;
+use crate::store::repository::place;
 use crate::store::repository::standing;
 use crate::store::repository::standing::Kind;
 
@@ -41,8 +42,8 @@ pub type Records = Arc<[Record]>;
 /// Records by the id of the folder they are in.
 #[derive(Default)]
 pub(super) struct Kept {
-    /// By the id of the repository's whole tree.
-    whole: RefCell<HashMap<Oid, Records>>,
+    /// By the id of the repository's whole tree, and the folder of the book's root in it.
+    whole: RefCell<HashMap<(Oid, PathBuf), Records>>,
     /// By the id of the book's root.
     books: RefCell<HashMap<Oid, Records>>,
     /// By the id of one of its four folders, and its name: the paths in it begin so.
@@ -50,21 +51,22 @@ pub(super) struct Kept {
 }
 
 impl Kept {
-    /// Returns the records in a repository's tree. `book` finds the folder of the book's root.
+    /// Returns the records in a folder of a repository's tree; none where there is no such folder.
     pub(super) fn records(
         &self,
         objects: &Objects<'_>,
         top: Oid,
-        book: impl FnOnce() -> Result<Option<Oid>, RepositoryError>,
+        book: &Path,
     ) -> Result<Records, RepositoryError> {
-        if let Some(records) = self.whole.borrow().get(&top) {
+        let key = (top, book.to_path_buf());
+        if let Some(records) = self.whole.borrow().get(&key) {
             return Ok(Arc::clone(records));
         }
-        let records = match book()? {
-            Some(book) => self.of_book(objects, book)?,
+        let records = match place::folder(objects, top, book)? {
+            Some(folder) => self.of_book(objects, folder)?,
             None => Records::default(),
         };
-        keep(&self.whole, top, &records);
+        keep(&self.whole, key, &records);
         Ok(records)
     }
 

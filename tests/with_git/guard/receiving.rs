@@ -18,7 +18,7 @@ fn club() -> (Club, PathBuf) {
     let club = Club::new();
     let server = club.server();
     let said = club.passes(&["push", "origin", "main"]);
-    assert!(said.contains("remote: tholebook: checked, and taken"), "{said}");
+    assert!(said.contains("remote: tholebook: nothing is against this push"), "{said}");
     (club, server)
 }
 
@@ -94,7 +94,8 @@ fn in_a_new_repository_every_finding_counts() {
     let server = club.server();
     edit(&club.folder, BOAT, "seat: 2", "chock-to-pin: 600", "chock-to-pin: 640");
     club.committed("chocks unlike");
-    club.stopped(&["push", "origin", "main"], "chocks-unlike");
+    let said = club.stopped(&["push", "origin", "main"], "chocks-unlike");
+    assert!(said.contains("every finding counts"), "{said}");
     assert!(!run(&server, &["rev-parse", "--verify", "--quiet", "main"]).status.success());
 }
 
@@ -213,7 +214,8 @@ fn limits_are_held_where_the_server_says_so() {
     let said = club.stopped(&["push", "origin", "main"], "limit-loosened");
     assert!(said.contains("chocks-unlike"), "{said}");
     fs::write(&hook, text).expect("a hook");
-    club.passes(&["push", "origin", "main"]);
+    let said = club.passes(&["push", "origin", "main"]);
+    assert!(said.contains("limit loosened: "), "{said}");
 }
 
 #[test]
@@ -290,6 +292,52 @@ fn a_server_that_lost_a_text_of_the_state_before_refuses() {
     club.remark("a new crew");
     club.committed("the crew");
     club.stopped(&["push", "origin", "main"], "does not hold");
+}
+
+#[test]
+#[ignore = "needs git"]
+fn where_the_servers_own_branch_is_not_the_clubs_every_branch_is_guarded() {
+    let (club, server) = club();
+    guard(&club, "main");
+    club.passes(&["push", "--quiet", "origin", "main"]);
+    done(&server, &["symbolic-ref", "HEAD", "refs/heads/master"]);
+    guard(&club, "nothing");
+    club.unfit();
+    club.committed("unfit");
+    let said = club.stopped(&["push", "origin", "main:refs/heads/trial"], "walk-round");
+    assert!(said.contains("git symbolic-ref HEAD"), "{said}");
+    club.stopped(&["push", "origin", "main"], "walk-round");
+    club.stopped(&["push", "origin", "--delete", "main"], "is not deleted by a push");
+}
+
+#[test]
+#[ignore = "needs git"]
+fn another_name_for_a_guarded_branch_is_guarded() {
+    let (club, server) = club();
+    guard(&club, "main");
+    club.passes(&["push", "--quiet", "origin", "main"]);
+    done(&server, &["symbolic-ref", "refs/heads/also", "refs/heads/main"]);
+    club.unfit();
+    club.committed("unfit");
+    club.stopped(&["push", "origin", "main:refs/heads/also"], "walk-round");
+}
+
+#[test]
+#[ignore = "needs git"]
+fn several_books_on_a_server_are_each_guarded_once_they_are_named() {
+    let club = Club::at("tarrow");
+    crate::guard::club::book(&club.folder.join("sand bay"));
+    club.committed("two books");
+    let server = club.server();
+    club.stopped(&["push", "origin", "main"], "guard install --book DIR");
+    let words = ["guard", "install", "--book", "tarrow", "--book", "sand bay"];
+    let output = program(&server, &words, "");
+    assert!(output.status.success(), "{}", said(&output));
+    club.passes(&["push", "origin", "main"]);
+    edit(&club.folder.join("sand bay"), BOAT, "walk-round", "hull: ok", "hull: unfit");
+    club.committed("unfit");
+    let said = club.stopped(&["push", "origin", "main"], "walk-round");
+    assert!(said.contains("The book tarrow:") && said.contains("main: may be taken"), "{said}");
 }
 
 #[test]

@@ -1,12 +1,15 @@
 //! What the rules said of a value at a commit, with the limits, oars and waivers of that commit.
 
+use std::collections::BTreeSet;
+use std::collections::HashSet;
+
 use rayon::prelude::*;
 
 use super::lint::today;
+use super::open_past::OpenPast;
+use super::open_past::committed_on;
 use super::output::Done;
-use super::past::OpenPast;
-use super::past::committed_on;
-use super::past::refused;
+use super::states::refused;
 use crate::history::Past;
 use crate::history::Step;
 use crate::history::Walked;
@@ -24,10 +27,12 @@ use crate::rules::Sum;
 use crate::store::BlobId;
 use crate::store::CommitId;
 use crate::store::Content;
+use crate::store::Named;
 use crate::store::RepositoryError;
 use crate::store::Store;
 use crate::store::StoreError;
 use crate::units::Date;
+use crate::working::BoatSight;
 
 /// How many books are held in memory at once while they are judged.
 const AT_ONCE: usize = 64;
@@ -94,9 +99,14 @@ impl<'p> Judge<'p> {
         let (store, as_of) = match step {
             Step::Commit(id) => {
                 let as_of = committed_on(&self.open.details(id)?).unwrap_or_else(today);
-                let known = is_boat && oars.is_none();
-                let is_other = |blob| known && self.walked.other_boats.contains(&blob);
-                (book_at(self.open, id, is_other)?, as_of)
+                let others = &self.walked.other_boats;
+                let is_short = |blob| others.in_short(blob).is_some();
+                let is_other = |blob| is_boat && (others.has(blob, oars) || is_short(blob));
+                let mut store = book_at(self.open, id, is_other)?;
+                if let Some(store) = store.as_mut().filter(|_| is_boat && oars.is_some()) {
+                    self.add_in_short(store, id, oars)?;
+                }
+                (store, as_of)
             }
             Step::NotCommitted => (self.open.folder.clone(), today()),
         };
@@ -105,6 +115,25 @@ impl<'p> Judge<'p> {
             store.files.retain(|named| !is_other_boat(&named.content, &self.past.key.id, oars));
         }
         Ok(Some(Texts { store, as_of }))
+    }
+
+    /// Adds the boats that carry the same oars, by what of them matters.
+    fn add_in_short(
+        &self,
+        store: &mut Store,
+        id: CommitId,
+        oars: Option<&str>,
+    ) -> Result<(), Done> {
+        let others = &self.walked.other_boats;
+        let records = self.open.repository.records(id).map_err(refused)?;
+        let same = records.iter().filter(|text| !text.link && !others.has(text.blob, oars));
+        let named = same.filter_map(|text| {
+            let content = Content::Text(others.in_short(text.blob)?);
+            Some(Named { path: text.path.to_string(), content })
+        });
+        store.files.extend(named);
+        store.files.sort_unstable_by(|one, other| one.path.cmp(&other.path));
+        Ok(())
     }
 
     /// Returns what the rules said of each value: the worst of all that is found at it or rests on
@@ -147,6 +176,8 @@ impl Then {
         let places = self.places(name);
         let concerns = |finding: &&rules::Finding| {
             let points = || finding.labels.iter().any(|label| places.contains(&label.place));
+            // A sum written down wrong is no fault of the readings that it points at.
+            let points = || finding.rule.id != "sum-wrong" && points();
             finding.name.is_within(name.as_str()) || points()
         };
         let findings = self.checked.findings.iter().filter(concerns);
@@ -166,6 +197,25 @@ impl Then {
             let rests = || sum.value.parts().iter().any(|part| places.contains(&part.input.place));
             sum.name.is_within(name.as_str()) || rests()
         })
+    }
+
+    /// Returns the readings that a worked-out value rests on; none where the name is of no such.
+    pub(super) fn rests_on(&self, whole: &str) -> BTreeSet<&Name> {
+        let bare = whole.replace("/worked-out", "");
+        let judged = self.sums.iter().filter(|sum| sum.name.is_within(&bare));
+        let mut places: HashSet<Place> = HashSet::new();
+        places.extend(judged.flat_map(|sum| sum.value.parts()).map(|part| part.input.place));
+        let sights = self.book.boats.iter().map(|boat| BoatSight::new(&self.book, boat));
+        for seat in sights.flat_map(|sight| sight.seats()) {
+            let name = seat.name();
+            let own = seat.sums().into_iter().filter(|sum| name.at(sum.key).as_str() == bare);
+            let worked = own.filter_map(|sum| sum.worked.ok());
+            for value in worked {
+                places.extend(value.parts().iter().map(|part| part.input.place));
+            }
+        }
+        let own = self.book.written.iter().filter(|own| places.contains(&own.place));
+        own.map(|own| &own.name).collect()
     }
 
     /// Returns the limits that hold for a reading itself, not for something worked out from it.
@@ -193,7 +243,7 @@ fn book_at(
     match open.repository.at_without(id, left_out) {
         Ok(store) => Ok(Some(store)),
         Err(StoreError::Repository(RepositoryError::NoBook { .. })) => Ok(None),
-        Err(error) => Err(refused(&error)),
+        Err(error) => Err(refused(error)),
     }
 }
 

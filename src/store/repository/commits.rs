@@ -17,14 +17,11 @@ use crate::store::repository::CommitId;
 use crate::store::repository::Record;
 use crate::store::repository::Records;
 use crate::store::repository::Repository;
-use crate::store::repository::RepositoryError;
 use crate::store::repository::commit;
 use crate::store::repository::ids::BlobId;
 use crate::store::repository::objects::Missed;
-use crate::store::repository::place;
 use crate::store::repository::revision;
 use crate::store::repository::standing;
-use crate::store::repository::state;
 
 impl Repository {
     /// Returns whether the history is cut short.
@@ -133,17 +130,10 @@ impl Repository {
     ///
     /// Several books, or something on the way missing or damaged.
     pub fn records(&self, id: CommitId) -> Result<Records, StoreError> {
-        let objects = self.objects()?;
-        let top = self.lineage.header(&objects, id.0)?.tree;
-        let records = self.kept.records(&objects, top, || match self.place.known() {
-            Some(known) => place::folder(&objects, top, &known),
-            None => match self.place.in_tree(&objects, top, &state(id)) {
-                Ok((_, book)) => Ok(Some(book)),
-                Err(RepositoryError::NoBook { .. }) => Ok(None),
-                Err(error) => Err(error),
-            },
-        });
-        Ok(records?)
+        match self.place_at(id)? {
+            Some(place) => self.records_in(id, &place),
+            None => Ok(Records::default()),
+        }
     }
 
     /// Returns whether a commit holds a book, in whatever folder.

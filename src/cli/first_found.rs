@@ -8,13 +8,13 @@ use super::book;
 use super::exit::Exit;
 use super::lint::today;
 use super::look::look;
+use super::open_past::OpenPast;
+use super::open_past::committed_on;
 use super::output::Done;
-use super::past::OpenPast;
-use super::past::committed_on;
-use super::past::refused;
-use super::then::Judge;
-use super::then::Then;
-use super::then::is_other_boat;
+use super::states::refused;
+use super::verdicts::Judge;
+use super::verdicts::Then;
+use super::verdicts::is_other_boat;
 use crate::history::Cell;
 use crate::history::Graph;
 use crate::history::Past;
@@ -37,14 +37,23 @@ use crate::units::Date;
 const LEVELS: [Option<Level>; 5] =
     [None, Some(Level::Note), Some(Level::Unsure), Some(Level::Fault), Some(Level::Danger)];
 
+/// The number that is added where the finding was waived.
+const WAIVED: usize = LEVELS.len();
+
 /// The number of what can't be told.
-const UNCLEAR: usize = LEVELS.len();
+const UNCLEAR: usize = 2 * LEVELS.len();
+
+/// What a cell says of a finding: not there, there, there and waived.
+const ABSENT: Cell = Cell::Value(0);
+const STANDING: Cell = Cell::Value(1);
+const AND_WAIVED: Cell = Cell::Value(2);
 
 fn cell(state: usize) -> Cell {
     match state {
         UNCLEAR => Cell::Unclear,
-        0 => Cell::Value(0),
-        _ => Cell::Value(1),
+        0 => ABSENT,
+        1..WAIVED => STANDING,
+        _ => AND_WAIVED,
     }
 }
 
@@ -70,11 +79,12 @@ pub(super) fn run(
     }
     let since = Since { name: arguments.name.clone(), rule: rule.id, rows, stands, cut };
     let result = match arguments.format {
+        _ if arguments.spoken => reports::since_spoken(&since),
         PastFormat::Text => reports::since_text(&since, look(&arguments.look)),
         PastFormat::Json => reports::since_json(&since),
         PastFormat::Markdown => reports::since_markdown(&since),
     };
-    Ok(Done { exit: Exit::Clear, result, told: open.told.clone() })
+    Ok(Done { exit: Exit::Clear, result, told: open.told(walked)? })
 }
 
 /// What a rule says only of two states held beside each other stands at no commit by itself.
@@ -123,15 +133,16 @@ impl Seek<'_> {
             self.open.progress.told("judging", number + 1, all, "commits");
         }
         let traced = graph.trace(cell);
-        let found = |node: usize| traced[node].cell == Cell::Value(1);
+        let found = |node: usize| [STANDING, AND_WAIVED].contains(&traced[node].cell);
         let mut rows = Vec::new();
         for (number, node) in graph.nodes.iter().enumerate() {
-            let level = LEVELS.get(node.state).copied().flatten();
+            let level = LEVELS.get(node.state % WAIVED).copied().flatten();
+            let waived = traced[number].cell == AND_WAIVED;
             let stood = node.parents.iter().any(|parent| found(*parent));
             let turned = traced[number].origin == number && node.state != UNCLEAR;
             if turned && (level.is_some() || stood) {
                 let made = self.open.made(self.walked.steps[node.commit])?;
-                rows.push(FoundRow { name: self.past.key.id.clone(), made, level });
+                rows.push(FoundRow { name: self.past.key.id.clone(), made, level, waived, stood });
             }
         }
         Ok((rows, graph.last().is_some_and(found)))
@@ -168,12 +179,22 @@ impl Seek<'_> {
         known: &mut Known,
     ) -> Result<usize, Done> {
         let texts = self.deciding(id, oars.as_ref(), &mut known.others)?;
-        let on = self.depends_on_the_day().then(|| self.day(id)).transpose()?;
+        let dated = self.depends_on_the_day();
+        // A waiver ends on a day, but nothing is waived where nothing is found.
+        let has_waivers = texts.iter().any(|(path, _)| path == "waivers.yaml");
+        let on = (dated || has_waivers).then(|| self.day(id)).transpose()?;
+        let on_any_day = (oars.clone(), texts.clone(), None);
         let deciding = (oars.clone(), texts, on);
         if let Some(found) = known.found.get(&deciding) {
             return Ok(*found);
         }
+        if let Some(found) = known.found.get(&on_any_day).filter(|found| **found == 0) {
+            return Ok(*found);
+        }
         let found = self.judged(Step::Commit(id), judge, oars.as_deref())?;
+        if found == 0 && !dated {
+            known.found.insert(on_any_day, found);
+        }
         known.found.insert(deciding, found);
         Ok(found)
     }
@@ -186,18 +207,20 @@ impl Seek<'_> {
         others: &mut HashMap<(BlobId, Option<String>), bool>,
     ) -> Result<Vec<(String, BlobId)>, Done> {
         let repository = &self.open.repository;
-        let records = repository.records(id).map_err(|error| refused(&error))?;
+        let records = repository.records(id).map_err(refused)?;
         let mut texts = Vec::new();
-        let is_known = self.past.key.kind == RecordKind::Boat && oars.is_none();
+        let is_boat = self.past.key.kind == RecordKind::Boat;
+        let is_known =
+            |blob| is_boat && self.walked.other_boats.has(blob, oars.map(String::as_str));
         for text in records.iter() {
-            if is_known && !text.link && self.walked.other_boats.contains(&text.blob) {
+            if !text.link && is_known(text.blob) {
                 continue;
             }
             let key = (text.blob, oars.cloned());
             let is_other = match others.get(&key) {
                 Some(is_other) => *is_other,
-                None if self.past.key.kind == RecordKind::Boat => {
-                    let content = repository.content(text).map_err(|error| refused(&error))?;
+                None if is_boat => {
+                    let content = repository.content(text).map_err(refused)?;
                     is_other_boat(&content, &self.past.key.id, oars.map(String::as_str))
                 }
                 None => false,
@@ -220,17 +243,21 @@ impl Seek<'_> {
 
     fn judged(&self, step: Step, judge: &mut Judge<'_>, oars: Option<&str>) -> Result<usize, Done> {
         let worst = judge.then(step, oars)?.and_then(|then| self.worst(then));
-        Ok(LEVELS.iter().position(|level| *level == worst).unwrap_or(0))
+        let level = worst.map(|(level, _)| level);
+        let number = LEVELS.iter().position(|own| *own == level).unwrap_or(0);
+        Ok(if worst.is_some_and(|(_, waived)| waived) { number + WAIVED } else { number })
     }
 
-    fn worst(&self, then: &Then) -> Option<Level> {
+    /// Returns the worst of the findings that stand, else of those that are waived.
+    fn worst(&self, then: &Then) -> Option<(Level, bool)> {
         let record = self.past.key.id.as_str();
         let own = then.checked.findings.iter().filter(|finding| {
             finding.rule == self.rule
                 && finding.name.is_within(self.name)
                 && finding.name.is_within(record)
         });
-        own.map(|finding| finding.level).max()
+        let each = own.map(|finding| (finding.level, finding.waived.is_some()));
+        each.max_by_key(|(level, waived)| (!waived, *level))
     }
 }
 

@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
-use super::book::could_not;
 use super::exit::Exit;
 use super::output::Done;
 use super::progress::Progress;
+use super::states::refused;
 use crate::history::Past;
 use crate::history::Step;
 use crate::history::Walked;
@@ -14,6 +14,8 @@ use crate::reports::shown;
 use crate::store;
 use crate::store::Commit;
 use crate::store::CommitId;
+use crate::store::Moved;
+use crate::store::Person;
 use crate::store::Repository;
 use crate::store::Store;
 use crate::store::StoreError;
@@ -37,14 +39,16 @@ pub(super) struct OpenPast {
 ///
 /// What the command comes to instead.
 pub(super) fn open(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, Done> {
-    opened(given, at).map_err(|error| refused(&error))
+    opened(given, at).map_err(refused)
 }
 
 fn opened(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, StoreError> {
     let progress = Progress::begin();
-    let root = match given {
-        Some(folder) => folder.to_owned(),
-        None => store::find_book(Path::new("."))?,
+    let root = match (given, at) {
+        (Some(folder), _) => folder.to_owned(),
+        // Of a commit no file need lie in the folder, nor need the repository have any.
+        (None, Some(_)) => store::find_book(Path::new(".")).unwrap_or_else(|_| ".".into()),
+        (None, None) => store::find_book(Path::new("."))?,
     };
     let repository = Repository::around(&root)?;
     if let Some(at) = at {
@@ -57,7 +61,7 @@ fn opened(given: Option<&Path>, at: Option<&str>) -> Result<OpenPast, StoreError
 }
 
 fn in_folder(root: &Path, committed: bool) -> Result<(Option<Store>, Vec<String>), StoreError> {
-    match store::open_folder(root) {
+    match store::open_tracked(root) {
         Ok(store) => {
             let told = store.warnings.iter().map(|line| shown::line(line)).collect();
             Ok((Some(store), told))
@@ -70,34 +74,13 @@ fn in_folder(root: &Path, committed: bool) -> Result<(Option<Store>, Vec<String>
     }
 }
 
-/// A commit that names nothing is wrong usage; all else could not be read.
-pub(super) fn refused(error: &StoreError) -> Done {
-    let mut done = could_not(error);
-    if is_wrong_revision(error) {
-        done.exit = Exit::Usage;
-    }
-    done
-}
-
-fn is_wrong_revision(error: &StoreError) -> bool {
-    use crate::store::RepositoryError;
-    let StoreError::Repository(error) = error else { return false };
-    matches!(
-        error,
-        RepositoryError::NoRevision { .. }
-            | RepositoryError::UnknownRevision { .. }
-            | RepositoryError::AmbiguousRevision { .. }
-            | RepositoryError::NotACommit { .. }
-    )
-}
-
 impl OpenPast {
     /// Walks the history for the records of an id; of all, where it is none.
     pub(super) fn walk(&self, id: Option<&str>) -> Result<Walked, Done> {
         let folder = self.folder.clone();
         let looked = |done, of| self.progress.told("looking back", done, of, "commits");
         let walked = Walked::back_from_telling(&self.repository, self.from, folder, id, &looked);
-        walked.map_err(|error| refused(&error))
+        walked.map_err(refused)
     }
 
     /// Returns who made a step; none for what is not committed yet.
@@ -117,11 +100,52 @@ impl OpenPast {
     }
 
     pub(super) fn details(&self, id: CommitId) -> Result<Commit, Done> {
-        self.repository.details(id).map_err(|error| refused(&error))
+        self.repository.details(id).map_err(refused)
+    }
+
+    /// Returns what the user should know besides, with each move of the book's folder.
+    pub(super) fn told(&self, walked: &Walked) -> Result<Vec<String>, Done> {
+        let mut told = self.told.clone();
+        for own in walked.moves.iter().filter(|own| own.followed) {
+            let before = self.before(own)?;
+            told.push(format!("Before {before}. Its past there is told too."));
+        }
+        Ok(told)
     }
 
     /// Returns why the history is not whole, and what helps; none where it is.
     pub(super) fn cut(&self, walked: &Walked) -> Result<Option<String>, Done> {
+        let lost = walked.moves.iter().find(|own| !own.followed);
+        let lost = lost.map(|own| self.lost(own)).transpose()?;
+        let whys: Vec<String> = self.edge(walked)?.into_iter().chain(lost).collect();
+        Ok(Some(whys.join(" ")).filter(|whys| !whys.is_empty()))
+    }
+
+    fn lost(&self, own: &Moved) -> Result<String, Done> {
+        Ok(format!(
+            "History starts here because the book's folder was another before: before {}, and none \
+             of its texts tells that it is the same book. To be told of it: tholebook history NAME \
+             --at REV --book DIR, with a commit before and that folder",
+            self.before(own)?,
+        ))
+    }
+
+    /// Returns where a book lay before a move, in words.
+    fn before(&self, own: &Moved) -> Result<String, Done> {
+        let at = match own.from.as_str() {
+            "" => "at the top of the repository".to_owned(),
+            from => format!("in \"{}\"", shown::line(from)),
+        };
+        let Some(id) = own.commit else {
+            return Ok(format!("what is not committed yet the book lay {at}"));
+        };
+        let day = committed_on(&self.details(id)?);
+        let day = day.map(|day| format!(" of {day}")).unwrap_or_default();
+        Ok(format!("commit {}{day} the book lay {at}", id.short()))
+    }
+
+    /// Returns where the clone was cut off.
+    fn edge(&self, walked: &Walked) -> Result<Option<String>, Done> {
         if !self.repository.is_shallow() {
             return Ok(None);
         }
@@ -141,6 +165,16 @@ impl OpenPast {
     }
 }
 
+/// Returns the refusal for a name that is empty.
+pub(super) fn must_name_something(name: &str) -> Result<(), Done> {
+    if !name.trim().is_empty() {
+        return Ok(());
+    }
+    let told = "The name is empty. Give that of a record, such as kittiwake, or of a value, such as \
+                kittiwake/seat-2/rowlock/gap.";
+    Err(Done::refused(Exit::Usage, vec![told.to_owned()]))
+}
+
 /// Returns the refusal for a history that is not whole, where a whole one was asked for.
 pub(super) fn must_be_whole(cut: Option<&String>, asked: bool) -> Result<(), Done> {
     match cut {
@@ -150,15 +184,22 @@ pub(super) fn must_be_whole(cut: Option<&String>, asked: bool) -> Result<(), Don
 }
 
 fn made(commit: &Commit) -> Made {
-    let named = [&commit.author.name, &commit.author.email];
-    let author = named.into_iter().find(|text| !text.trim().is_empty());
+    let (author, committer) = (called(&commit.author), called(&commit.committer));
+    let is_other = author != committer;
     Made {
         commit: commit.id.to_string(),
         short: commit.id.short(),
-        author: author.map_or_else(|| "nobody named".to_owned(), Clone::clone),
+        author,
+        committer: Some(committer).filter(|_| is_other),
         committed_on: committed_on(commit),
         is_edge: commit.at_the_edge,
     }
+}
+
+fn called(person: &Person) -> String {
+    let named = [&person.name, &person.email];
+    let named = named.into_iter().find(|text| !text.trim().is_empty());
+    named.map_or_else(|| "nobody named".to_owned(), Clone::clone)
 }
 
 /// Returns the day of a commit, on the committer's own clock.

@@ -1,0 +1,13 @@
+//! The commands that write records, as they are run.
+
+#[path = "putting/beginning.rs"]
+mod beginning;
+#[path = "putting/deriving.rs"]
+mod deriving;
+#[path = "putting/mending.rs"]
+mod mending;
+#[path = "cli/run.rs"]
+#[allow(dead_code, reason = "each test program uses its own part of this")]
+mod run;
+#[path = "putting/waiving.rs"]
+mod waiving;
