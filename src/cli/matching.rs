@@ -7,9 +7,12 @@ use super::book::OpenBook;
 use super::exit::Exit;
 use super::look::look;
 use super::output::Done;
+use crate::model::Boat;
 use crate::model::Book;
 use crate::planning::matching::Match;
+use crate::planning::matching::NotFound;
 use crate::planning::matching::Suits;
+use crate::planning::matching::not_found;
 use crate::reports;
 use crate::reports::shown;
 use crate::working::BoatSight;
@@ -26,19 +29,37 @@ fn matched(arguments: &Asked) -> Result<Done, Done> {
     if matches.is_empty() {
         return Err(nothing(&open, name));
     }
+    let not_found = lacking(&open.book, name);
     let look = look(&arguments.look);
     let result = match (arguments.format, name) {
-        (MatchFormat::Text, None) => reports::matching_text(&matches, look),
-        (MatchFormat::Text, Some(_)) => reports::matching_seats(&matches, look),
-        (MatchFormat::Json, _) => reports::matching_json(&matches),
-        (MatchFormat::Markdown, _) => reports::matching_markdown(&matches),
+        (MatchFormat::Text, None) => reports::matching_text(&matches, &not_found, look),
+        (MatchFormat::Text, Some(_)) => reports::matching_seats(&matches, &not_found, look),
+        (MatchFormat::Json, _) => reports::matching_json(&matches, &not_found),
+        (MatchFormat::Markdown, _) => reports::matching_markdown(&matches, &not_found),
     };
-    let clears = matches.iter().all(|of| of.suits() == Suits::Clears);
-    let exit = if clears { Exit::Clear } else { Exit::Findings };
-    let exit = if open.settings_are_bad() { Exit::Usage } else { exit };
+    let exit = if open.settings_are_bad() { Exit::Usage } else { exit(&matches, &not_found) };
     let mut told = open.told.clone();
     told.extend(open.unread());
     Ok(Done { exit, result, told })
+}
+
+/// A boat that is out of use is shown and gates nothing.
+fn exit(matches: &[Match], not_found: &[NotFound]) -> Exit {
+    let in_use = |boat: &Boat| !boat.is_out_of_use();
+    let tried = matches.iter().filter(|of| in_use(of.boat.boat));
+    let clears = tried.into_iter().all(|of| of.suits() == Suits::Clears);
+    let lacks = not_found.iter().any(|lacks| in_use(lacks.boat));
+    if clears && !lacks { Exit::Clear } else { Exit::Findings }
+}
+
+/// What the boats asked for name and nothing has; of a set, what the boats that carry it do.
+fn lacking<'b>(book: &'b Book, name: Option<&str>) -> Vec<NotFound<'b>> {
+    let asked = |boat: &&Boat| {
+        let carries = |name| boat.oars.as_ref().is_some_and(|set| set.value == name);
+        name.is_none_or(|name| name == boat.id.value || carries(name))
+    };
+    let boats = book.boats.iter().filter(asked);
+    boats.flat_map(|boat| not_found(&BoatSight::new(book, boat))).collect()
 }
 
 /// Every set in every boat; of a name, the set or the boat that has it, or both.

@@ -1,19 +1,28 @@
 //! Every oar against every rowlock: whether it comes out, whether it is held, and what handle and
 //! gearing it would have there. Tells the figure that decides; knows no rule.
 
+mod deciding;
+mod not_found;
+
+pub use deciding::Decided;
+pub use deciding::Figure;
+pub use deciding::Lying;
+pub use deciding::Why;
+pub use not_found::NotFound;
+pub use not_found::Wanted;
+pub use not_found::not_found;
+
 use crate::metrology::decision;
 use crate::metrology::decision::Bounds;
-use crate::metrology::decision::DangerVerdict;
 use crate::metrology::decision::Verdict;
+use crate::model::DefectState;
 use crate::model::LimitKey;
 use crate::model::Oar;
 use crate::model::OarSet;
 use crate::model::OarState;
 use crate::model::Part;
-use crate::model::Turns;
+use crate::model::PutRight;
 use crate::working::BoatSight;
-use crate::working::Lack;
-use crate::working::LimitInForce;
 use crate::working::SeatSight;
 use crate::working::Worked;
 
@@ -24,7 +33,7 @@ pub enum Suits {
     Clears,
     /// It is held too loosely, or may be.
     Loose,
-    /// Something was not measured.
+    /// Something was not measured, or the sums do not hold.
     Unknown,
     /// It does not come out, or is not shown to.
     Tight,
@@ -46,30 +55,6 @@ impl Suits {
     }
 }
 
-/// The figure that decided.
-#[derive(Clone, Copy, Debug, Eq, PartialEq)]
-pub enum Figure {
-    /// The gap less the widest section of the shaft.
-    Clearance,
-    /// The gap less the narrowest section.
-    Looseness,
-}
-
-/// What was decided of one oar in one rowlock, and by what.
-#[derive(Clone, Debug)]
-pub struct Decided {
-    /// The verdict.
-    pub suits: Suits,
-    /// Whether it is proven; a tight or a loose one may only not be shown to be in order.
-    pub proven: bool,
-    /// The figure that decided, and its limit; nothing where something was not measured.
-    pub by: Option<(Figure, LimitInForce)>,
-    /// How far the figure is beyond the limit, in millimetres; inside, below nought.
-    pub beyond: f64,
-    /// What was not measured, or why nothing can be said.
-    pub lack: Option<Lack>,
-}
-
 /// Whose oar it is at a seat.
 #[derive(Clone, Copy, Debug, Eq, PartialEq)]
 pub enum Whose {
@@ -79,6 +64,17 @@ pub enum Whose {
     Spare,
     /// Of another seat, or of another boat.
     Other,
+}
+
+/// How far a handle would pass the seat mark.
+#[derive(Clone, Debug)]
+pub struct Handle {
+    /// The figure, in millimetres.
+    pub past_mark: Worked,
+    /// What is allowed, in millimetres.
+    pub allowed: Bounds,
+    /// Whether it is within what is allowed; nothing without a figure.
+    pub verdict: Option<Verdict>,
 }
 
 /// One oar in one rowlock.
@@ -98,8 +94,8 @@ pub struct Tried<'b> {
     /// Depth in the bed as a part of the diameter, of a round shaft only: on the edges that the
     /// seat's own oar marked.
     pub bed: Option<Worked>,
-    /// How far the handle would pass the seat mark, in millimetres.
-    pub handle: Worked,
+    /// How far the handle would pass the seat mark.
+    pub handle: Handle,
     /// Outboard over inboard.
     pub gearing: Worked,
     /// The verdict.
@@ -107,11 +103,24 @@ pub struct Tried<'b> {
 }
 
 impl Tried<'_> {
-    /// Returns whether the oar is marked as not to be used, whatever it clears.
+    /// Returns whether the oar is not to be used, whatever it clears: marked unfit, or with an
+    /// unfit defect that nobody put right and passed.
     #[must_use]
     pub fn is_unfit(&self) -> bool {
-        self.oar.state.is_some_and(|state| state.value == OarState::Unfit)
+        is_unfit(self.oar)
     }
+}
+
+/// Returns whether an oar is not to be used, whatever it clears.
+#[must_use]
+pub fn is_unfit(oar: &Oar) -> bool {
+    let marked = oar.state.is_some_and(|state| state.value == OarState::Unfit);
+    let put_right = |put_right: &PutRight| put_right.missing().is_empty();
+    let defect = oar.defects.iter().any(|defect| {
+        let unfit = defect.state.is_some_and(|state| state.value == DefectState::Unfit);
+        unfit && !defect.put_right.as_ref().is_some_and(put_right)
+    });
+    marked || defect
 }
 
 /// One seat with every oar of a set.
@@ -143,30 +152,46 @@ impl<'b> Match<'b> {
         Self { boat, set, seats: seats.collect() }
     }
 
-    /// Returns the worst there is, with its seat: a tight one before an unknown, the one farthest
-    /// beyond its limit first. Nothing without a seat or without an oar.
+    /// Returns whether the boat carries this set.
     #[must_use]
-    pub fn worst(&self) -> Option<(&SeatMatch<'b>, &Tried<'b>)> {
-        let all = self.seats.iter().flat_map(|seat| seat.oars.iter().map(move |oar| (seat, oar)));
-        // Of alike ones the first: the last of a reversed row.
-        all.rev().max_by(|(_, one), (_, other)| {
-            let rank = |tried: &Tried| (tried.decided.suits, tried.decided.proven);
-            let beyond = one.decided.beyond.total_cmp(&other.decided.beyond);
-            rank(one).cmp(&rank(other)).then(beyond)
-        })
+    pub fn is_carried(&self) -> bool {
+        carries(&self.boat, self.set)
+    }
+
+    /// Returns every oar in every seat, as written.
+    pub fn all(&self) -> impl DoubleEndedIterator<Item = (&SeatMatch<'b>, &Tried<'b>)> {
+        self.seats.iter().flat_map(|seat| seat.oars.iter().map(move |oar| (seat, oar)))
     }
 
     /// Returns the verdict on the whole set in the boat; without an oar or a seat it is unknown.
     #[must_use]
     pub fn suits(&self) -> Suits {
-        self.worst().map_or(Suits::Unknown, |(_, tried)| tried.decided.suits)
+        worst(self.all()).map_or(Suits::Unknown, |(_, tried)| tried.decided.suits)
     }
+}
+
+/// Returns the worst of some tries: a tight one before an unknown, the one farthest beyond its
+/// limit first.
+#[must_use]
+pub fn worst<'t, 'b: 't>(
+    tries: impl DoubleEndedIterator<Item = (&'t SeatMatch<'b>, &'t Tried<'b>)>,
+) -> Option<(&'t SeatMatch<'b>, &'t Tried<'b>)> {
+    // Of alike ones the first: the last of a reversed row.
+    tries.rev().max_by(|(_, one), (_, other)| {
+        let rank = |tried: &Tried| (tried.decided.suits, tried.decided.proven);
+        let beyond = one.decided.beyond.total_cmp(&other.decided.beyond);
+        rank(one).cmp(&rank(other)).then(beyond)
+    })
+}
+
+fn carries(boat: &BoatSight, set: &OarSet) -> bool {
+    boat.oars.is_some_and(|carried| carried.id.place == set.id.place)
 }
 
 fn tried<'b>(seat: &SeatSight<'b>, set: &'b OarSet, oar: &'b Oar) -> Tried<'b> {
     let own = seat.oar.is_some_and(|own| own.place == oar.place);
-    let carried = seat.at.oars.is_some_and(|carried| carried.id.place == set.id.place);
-    let spare = carried && seat.at.boat.spares.iter().any(|spare| oar.is_called(&spare.value));
+    let spare = carries(&seat.at, set)
+        && seat.at.boat.spares.iter().any(|spare| oar.is_called(&spare.value));
     let whose = match (own, spare) {
         (true, _) => Whose::Own,
         (false, true) => Whose::Spare,
@@ -179,72 +204,19 @@ fn tried<'b>(seat: &SeatSight<'b>, set: &'b OarSet, oar: &'b Oar) -> Tried<'b> {
         whose,
         in_roll: here.clearance_in_roll(),
         bed: oar.shaft.is_round().then(|| here.bed_fraction()),
-        handle: here.handle_computed(),
+        handle: handle(&here),
         gearing: here.gearing(),
-        decided: decided(&here, &clearance, &looseness),
+        decided: deciding::decided(&here, own, &clearance, &looseness),
         clearance,
         looseness,
     }
 }
 
-fn unknown(lack: Lack) -> Decided {
-    Decided { suits: Suits::Unknown, proven: true, by: None, beyond: 0.0, lack: Some(lack) }
-}
-
-/// A tight one first: it is the danger. Where being clear of it is proven, a loose one.
-fn decided(seat: &SeatSight, clearance: &Worked, looseness: &Worked) -> Decided {
-    let limit = |key, part| seat.at.in_force.limit(key, part);
-    let Some(least) = limit(LimitKey::Clearance, Part::Least) else {
-        return unknown(Lack::NotMeasured(vec!["limit clearance".to_owned()]));
-    };
-    let clearance = match clearance {
-        Ok(clearance) => clearance,
-        Err(lack) => return unknown(lack.clone()),
-    };
-    let bounds = Bounds { least: Some(least.value), most: None };
-    let by = |suits, proven, beyond| Decided {
-        suits,
-        proven,
-        by: Some((Figure::Clearance, least.clone())),
-        beyond,
-        lack: None,
-    };
-    let clear = match decision::danger(clearance.value(), clearance.expanded(), bounds) {
-        DangerVerdict::Short { by: short, .. } => return by(Suits::Tight, true, short),
-        DangerVerdict::NotShown { margin, .. } => return by(Suits::Tight, false, -margin),
-        DangerVerdict::Clear { by: margin } => by(Suits::Clears, true, -margin),
-    };
-    if let Some(why) = does_not_turn(seat) {
-        return unknown(Lack::Impossible(why));
-    }
-    match limit(LimitKey::Loose, Part::Most) {
-        None => clear,
-        Some(most) => held(looseness, most).unwrap_or(clear),
-    }
-}
-
-/// Returns that an oar is held too loosely, or that it is not known; nothing where it is held.
-fn held(looseness: &Worked, most: LimitInForce) -> Option<Decided> {
-    let looseness = match looseness {
-        Ok(looseness) => looseness,
-        Err(lack) => return Some(unknown(lack.clone())),
-    };
-    let bounds = Bounds { least: None, most: Some(most.value) };
-    let (proven, beyond) = match decision::ordinary(looseness.value(), looseness.expanded(), bounds)
-    {
-        Verdict::Within => return None,
-        Verdict::Undecided { by, .. } => (false, by),
-        Verdict::Beyond { by, .. } => (true, by),
-    };
-    let by = Some((Figure::Looseness, most));
-    Some(Decided { suits: Suits::Loose, proven, by, beyond, lack: None })
-}
-
-/// The sums hold for a rowlock that turns with the shaft.
-fn does_not_turn(seat: &SeatSight) -> Option<&'static str> {
-    match seat.seat.rowlock.turns?.value {
-        Turns::Free => None,
-        Turns::Stiff => Some("the rowlock turns stiffly: the sums are for one that turns freely"),
-        Turns::Seized => Some("the rowlock is seized: the sums are for one that turns freely"),
-    }
+fn handle(seat: &SeatSight) -> Handle {
+    let limit = |part| seat.at.in_force.limit(LimitKey::Handle, part).map(|limit| limit.value);
+    let allowed = Bounds { least: limit(Part::Least), most: limit(Part::Most) };
+    let past_mark = seat.handle_computed();
+    let judged = past_mark.as_ref().ok();
+    let verdict = judged.map(|past| decision::ordinary(past.value(), past.expanded(), allowed));
+    Handle { verdict, allowed, past_mark }
 }

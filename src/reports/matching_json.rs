@@ -3,13 +3,15 @@
 use serde::Serialize;
 
 use super::json::FORMAT_VERSION;
-use super::matching_rows::counts;
+use super::matching_words::counts;
 use super::shown;
 use crate::model::Word as _;
 use crate::planning::matching::Figure;
 use crate::planning::matching::Match;
+use crate::planning::matching::NotFound;
 use crate::planning::matching::SeatMatch;
 use crate::planning::matching::Tried;
+use crate::planning::matching::Wanted;
 use crate::planning::matching::Whose;
 use crate::working::Worked;
 
@@ -17,6 +19,7 @@ use crate::working::Worked;
 struct Root<'r> {
     format_version: u32,
     matches: Vec<MatchJson<'r>>,
+    not_found: Vec<NotFoundJson<'r>>,
     summary: Summary,
 }
 
@@ -33,6 +36,7 @@ struct MatchJson<'r> {
     boat: &'r str,
     out_of_use: bool,
     oar_set: &'r str,
+    carried: bool,
     verdict: &'static str,
     seats: Vec<SeatJson<'r>>,
 }
@@ -48,6 +52,7 @@ struct OarJson<'r> {
     oar: Option<&'r str>,
     whose: &'static str,
     state: Option<&'static str>,
+    unfit: bool,
     verdict: &'static str,
     proven: bool,
     decided_by: Option<DecidedJson<'r>>,
@@ -69,6 +74,15 @@ struct DecidedJson<'r> {
     source: &'r str,
 }
 
+/// What a boat names and nothing has: her set where no oar is told, else an oar of it.
+#[derive(Serialize)]
+struct NotFoundJson<'r> {
+    boat: &'r str,
+    oar_set: Option<&'r str>,
+    oar: Option<&'r str>,
+    whose: Option<&'static str>,
+}
+
 #[derive(Serialize)]
 struct Value {
     number: f64,
@@ -78,11 +92,28 @@ struct Value {
 /// Returns every oar of each set in every rowlock of each boat as JSON, on one line. What can't be
 /// worked out is null.
 #[must_use]
-pub fn matching_json(matches: &[Match]) -> String {
+pub fn matching_json(matches: &[Match], not_found: &[NotFound]) -> String {
     let [clears, loose, unknown, tight] = counts(matches);
     let summary = Summary { clears, loose, unknown, tight };
     let matches = matches.iter().map(one).collect();
-    shown::json(&Root { format_version: FORMAT_VERSION, matches, summary })
+    let not_found = not_found.iter().map(lacking).collect();
+    shown::json(&Root { format_version: FORMAT_VERSION, matches, not_found, summary })
+}
+
+fn lacking<'r>(lacks: &NotFound<'r>) -> NotFoundJson<'r> {
+    let (oar, whose) = match lacks.wanted {
+        Wanted::Set(_) => (None, None),
+        Wanted::Oar(oar, whose) => (Some(oar), Some(word(whose))),
+    };
+    NotFoundJson { boat: &lacks.boat.id.value, oar_set: lacks.set, oar, whose }
+}
+
+fn word(whose: Whose) -> &'static str {
+    match whose {
+        Whose::Own => "own",
+        Whose::Spare => "spare",
+        Whose::Other => "other",
+    }
 }
 
 fn one<'r>(of: &'r Match) -> MatchJson<'r> {
@@ -90,6 +121,7 @@ fn one<'r>(of: &'r Match) -> MatchJson<'r> {
         boat: &of.boat.boat.id.value,
         out_of_use: of.boat.boat.out_of_use.is_some(),
         oar_set: &of.set.id.value,
+        carried: of.is_carried(),
         verdict: of.suits().word(),
         seats: of.seats.iter().map(seat).collect(),
     }
@@ -106,12 +138,9 @@ fn oar<'r>(tried: &'r Tried) -> OarJson<'r> {
     let decided = &tried.decided;
     OarJson {
         oar: tried.oar.id.as_ref().map(|id| id.value.as_str()),
-        whose: match tried.whose {
-            Whose::Own => "own",
-            Whose::Spare => "spare",
-            Whose::Other => "other",
-        },
+        whose: word(tried.whose),
         state: tried.oar.state.map(|state| state.value.word()),
+        unfit: tried.is_unfit(),
         verdict: decided.suits.word(),
         proven: decided.proven,
         decided_by: decided.by.as_ref().map(|(figure, limit)| DecidedJson {
@@ -124,12 +153,12 @@ fn oar<'r>(tried: &'r Tried) -> OarJson<'r> {
             from: &limit.from,
             source: &limit.source,
         }),
-        unknown: decided.lack.as_ref().map(ToString::to_string),
+        unknown: decided.why.as_ref().map(ToString::to_string),
         clearance_mm: value(&tried.clearance),
         clearance_in_roll_mm: value(&tried.in_roll),
         looseness_mm: value(&tried.looseness),
         bed_fraction: tried.bed.as_ref().and_then(value),
-        handle_past_mark_computed_mm: value(&tried.handle),
+        handle_past_mark_computed_mm: value(&tried.handle.past_mark),
         gearing: value(&tried.gearing),
     }
 }

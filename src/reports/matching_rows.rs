@@ -1,185 +1,184 @@
 //! Oars tried in rowlocks as rows of words, alike ones folded into one. Judges nothing.
 
+use std::cmp::Reverse;
+
+use super::matching_words::decided;
+use super::matching_words::good;
+use super::matching_words::handle;
+use super::matching_words::seat_number;
+use super::matching_words::seats;
+use super::matching_words::verdict;
 use super::shown;
-use crate::planning::matching::Figure;
 use crate::planning::matching::Match;
 use crate::planning::matching::SeatMatch;
 use crate::planning::matching::Suits;
 use crate::planning::matching::Tried;
-use crate::rules::Level;
-use crate::working::Worked;
+use crate::planning::matching::is_unfit;
+use crate::planning::matching::worst;
 
-/// What is told of one oar in one rowlock.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Told {
-    pub(super) suits: Suits,
-    pub(super) proven: bool,
-    /// The figure that decides, with its limit; or what was not measured.
-    pub(super) decided: String,
-    /// What would follow: each value by its name.
-    pub(super) follows: Vec<(&'static str, String)>,
-    /// The oar is marked as not to be used.
-    pub(super) unfit: bool,
-}
+type Try<'m, 'b> = (&'m SeatMatch<'b>, &'m Tried<'b>);
 
 /// Oars and seats of whom the same is told.
-pub(super) struct Row {
-    pub(super) seats: Vec<String>,
-    pub(super) oars: Vec<String>,
-    pub(super) told: Told,
+pub(super) struct Row<T> {
+    /// Which oars in which seats.
+    pub(super) whereabouts: String,
+    pub(super) told: T,
 }
 
-impl Told {
-    pub(super) fn of(tried: &Tried) -> Self {
-        let mut follows = vec![
-            ("in a roll", good(&tried.in_roll, 1, " mm")),
-            ("looseness", good(&tried.looseness, 1, " mm")),
-        ];
+/// Whether an oar suits, with the figure that decides and those beside it.
+#[derive(PartialEq)]
+pub(super) struct Fits {
+    pub(super) suits: Suits,
+    proven: bool,
+    /// The oar is not to be used.
+    pub(super) unfit: bool,
+    /// The figure that decides, with its limit; or why it is unknown.
+    pub(super) decided: String,
+    pub(super) beside: String,
+}
+
+impl Fits {
+    fn of(tried: &Tried) -> Self {
+        let mut beside = format!(
+            "in a roll {}; looseness {}",
+            good(&tried.in_roll, 1, " mm"),
+            good(&tried.looseness, 1, " mm")
+        );
         if let Some(bed) = &tried.bed {
-            follows.push(("in the bed", good(bed, 2, " of the diameter")));
+            beside.push_str(&format!("; in the bed {}", good(bed, 2, " of the diameter")));
         }
-        follows.push(("handle past mark", good(&tried.handle, 1, " mm")));
-        follows.push(("gearing", good(&tried.gearing, 3, "")));
         Self {
             suits: tried.decided.suits,
             proven: tried.decided.proven,
-            decided: decided(tried),
-            follows,
             unfit: tried.is_unfit(),
+            decided: decided(tried),
+            beside,
         }
     }
 
-    /// Returns the verdict; with a mark where it is too close to call.
+    /// Returns the verdict; with a mark where it is too close to call, and where the oar is unfit.
     pub(super) fn verdict(&self) -> String {
-        verdict(self.suits, self.proven)
+        let unfit = match (self.unfit, self.suits) {
+            (false, _) => "",
+            (true, Suits::Clears) => " but unfit",
+            (true, _) => " and unfit",
+        };
+        format!("{}{unfit}", verdict(self.suits, self.proven))
     }
 }
 
-pub(super) fn verdict(suits: Suits, proven: bool) -> String {
-    format!("{}{}", suits.word(), if proven { "" } else { "?" })
+/// Returns how a handle would stand, and the gearing.
+fn rigged(tried: &Tried) -> String {
+    let gearing = good(&tried.gearing, 3, "");
+    format!("gearing {gearing}; handle past mark {}", handle(&tried.handle))
 }
 
-/// Returns the colour of a verdict; none where it clears.
-pub(super) const fn level(suits: Suits) -> Option<Level> {
-    match suits {
-        Suits::Clears => None,
-        Suits::Loose => Some(Level::Fault),
-        Suits::Unknown => Some(Level::Unsure),
-        Suits::Tight => Some(Level::Danger),
-    }
+/// Returns whether each oar of a set suits each seat of a boat, the worst first.
+pub(super) fn fits(of: &Match) -> Vec<Row<Fits>> {
+    let mut rows = rows(of, Fits::of);
+    rows.sort_by_key(|row| Reverse((row.told.suits, row.told.proven)));
+    rows
 }
 
-fn good(worked: &Worked, places: usize, unit: &str) -> String {
-    match worked {
-        Ok(budget) => {
-            format!("{:.places$} ± {:.places$}{unit}", budget.value(), budget.expanded())
-        }
-        Err(_) => "unknown".to_owned(),
-    }
+/// Returns the gearing and the handle of each oar of a set in each seat of a boat.
+pub(super) fn rigs(of: &Match) -> Vec<Row<String>> {
+    rows(of, rigged)
 }
 
-/// Returns the figure that decided, in words.
-pub(super) fn decided(tried: &Tried) -> String {
-    let decided = &tried.decided;
-    if let Some(lack) = &decided.lack {
-        let dry = if tried.oar.shaft.is_dry() { "; measured dry, it is thicker wet" } else { "" };
-        return format!("{}{dry}", shown::line(&lack.to_string()));
-    }
-    let Some((figure, limit)) = &decided.by else { return "unknown".to_owned() };
-    let (called, worked, least) = match figure {
-        Figure::Clearance => ("clearance", &tried.clearance, "at least"),
-        Figure::Looseness => ("looseness", &tried.looseness, "at most"),
-    };
-    let figure = format!("{called} {}", good(worked, 1, " mm"));
-    let limit = format!("{least} {} mm", limit.value);
-    match (decided.suits, decided.proven) {
-        (Suits::Clears, _) => format!("{figure}, {limit}"),
-        (Suits::Tight, true) => format!("{figure}, {:.1} mm short of {limit}", decided.beyond),
-        (_, true) => format!("{figure}, {:.1} mm over {limit}", decided.beyond),
-        (_, false) => format!("{figure}, too close to call: {limit}"),
-    }
+/// Returns whether each oar suits each seat, with gearing and handle, the worst first.
+pub(super) fn whole(of: &Match) -> Vec<Row<(Fits, String)>> {
+    let mut rows = rows(of, |tried| (Fits::of(tried), rigged(tried)));
+    rows.sort_by_key(|row| Reverse((row.told.0.suits, row.told.0.proven)));
+    rows
 }
 
-/// Returns the rows of one set in one boat: oars alike in one seat are folded, then seats alike.
-pub(super) fn rows(of: &Match) -> Vec<Row> {
-    let mut folded: Vec<(Vec<String>, Vec<(Told, Vec<String>)>)> = Vec::new();
-    for seat in &of.seats {
-        let groups = groups(seat);
-        let number =
-            seat.seat.seat.number.map_or("?".to_owned(), |number| number.value.to_string());
-        match folded.iter_mut().find(|(_, known)| *known == groups) {
-            Some((seats, _)) => seats.push(number),
-            None => folded.push((vec![number], groups)),
-        }
-    }
-    let row = |(seats, groups): (Vec<String>, Vec<(Told, Vec<String>)>)| {
-        groups.into_iter().map(move |(told, oars)| Row { seats: seats.clone(), oars, told })
-    };
-    folded.into_iter().flat_map(row).collect()
+fn rows<T: PartialEq>(of: &Match, tell: impl Fn(&Tried) -> T) -> Vec<Row<T>> {
+    let groups = grouped(of, |tried| Some(tell(tried))).into_iter();
+    groups.map(|(told, tries)| Row { whereabouts: whereabouts(of, &tries), told }).collect()
 }
 
-fn groups(seat: &SeatMatch) -> Vec<(Told, Vec<String>)> {
-    let mut groups: Vec<(Told, Vec<String>)> = Vec::new();
-    for tried in &seat.oars {
-        let (told, oar) = (Told::of(tried), shown::line(tried.oar.called()));
+/// Returns the tries together of which the same is told, as they first come.
+fn grouped<'m, 'b, T: PartialEq>(
+    of: &'m Match<'b>,
+    tell: impl Fn(&Tried) -> Option<T>,
+) -> Vec<(T, Vec<Try<'m, 'b>>)> {
+    let mut groups: Vec<(T, Vec<Try>)> = Vec::new();
+    for (seat, tried) in of.all() {
+        let Some(told) = tell(tried) else { continue };
         match groups.iter_mut().find(|(known, _)| *known == told) {
-            Some((_, oars)) => oars.push(oar),
-            None => groups.push((told, vec![oar])),
+            Some((_, tries)) => tries.push((seat, tried)),
+            None => groups.push((told, vec![(seat, tried)])),
         }
     }
     groups
 }
 
-/// Returns seats as people say them: "seat 1", "seats 1, 2, 4".
-pub(super) fn seats(seats: &[String]) -> String {
-    match seats {
-        [one] => format!("seat {one}"),
-        all => format!("seats {}", all.join(", ")),
-    }
+/// Oars and seats of one verdict, in short.
+pub(super) struct Short {
+    pub(super) suits: Suits,
+    pub(super) text: String,
 }
 
-/// Returns the worst of a set in a boat in words: where, and the figure that decides.
-pub(super) fn worst(of: &Match) -> String {
-    let Some((seat, tried)) = of.worst() else {
-        let missing = if of.set.oars.is_empty() { "the set has no oar" } else { "she has no seat" };
-        return missing.to_owned();
-    };
-    let number = seat.seat.seat.number.map_or("?".to_owned(), |number| number.value.to_string());
-    format!("seat {number}, {}: {}", shown::line(tried.oar.called()), decided(tried))
-}
-
-/// Returns how many oars in how many rowlocks came to each verdict.
-pub(super) fn counts(matches: &[Match]) -> [usize; 4] {
-    let all = || {
-        let seats = matches.iter().flat_map(|of| &of.seats);
-        seats.flat_map(|seat| &seat.oars).map(|tried| tried.decided.suits)
-    };
-    Suits::ALL.map(|suits| all().filter(|one| *one == suits).count())
-}
-
-/// Returns what is said of every match, besides the sums: what is not to be used whatever it
-/// clears.
-pub(super) fn asides(matches: &[Match]) -> Vec<String> {
-    let mut all: Vec<String> = Vec::new();
-    let unfit = matches.iter().flat_map(|of| {
-        let unfit = of.set.oars.iter().filter(|oar| {
-            oar.state.is_some_and(|state| state.value == crate::model::OarState::Unfit)
-        });
-        unfit.map(|oar| {
-            format!(
-                "{} is marked unfit: not to be used, whatever it clears.",
-                shown::line(oar.called())
-            )
-        })
+/// Returns a set in a boat in short, verdict by verdict, the worst first: which oars in which
+/// seats, and the figure that decides of the worst of them. Unfit oars are not said to clear.
+pub(super) fn in_short(of: &Match) -> Vec<Short> {
+    let mut groups = grouped(of, |tried| {
+        let suits = tried.decided.suits;
+        let told = (suits, tried.decided.why.is_some().then(|| decided(tried)));
+        (suits != Suits::Clears || !tried.is_unfit()).then_some(told)
     });
-    let laid_up = matches
-        .iter()
-        .filter(|of| of.boat.boat.out_of_use.is_some())
-        .map(|of| format!("{} is out of use.", shown::line(of.boat.boat.called())));
-    for line in unfit.chain(laid_up) {
-        if !all.contains(&line) {
-            all.push(line);
+    groups.sort_by_key(|((suits, _), _)| Reverse(*suits));
+    let short = |((suits, why), tries): ((Suits, Option<String>), Vec<Try>)| {
+        Some(Short { suits, text: short_text(of, why, &tries)? })
+    };
+    groups.into_iter().filter_map(short).collect()
+}
+
+fn short_text(of: &Match, why: Option<String>, tries: &[Try]) -> Option<String> {
+    let (seat, worst) = worst(tries.iter().copied())?;
+    let word = verdict(worst.decided.suits, worst.decided.proven);
+    let figure = why.unwrap_or_else(|| match (worst.decided.suits, tries) {
+        (_, [_]) => decided(worst),
+        (Suits::Clears, _) => format!("the least {}", decided(worst)),
+        _ => {
+            let oar = shown::line(worst.oar.called());
+            format!("at worst (seat {}, {oar}) {}", seat_number(seat), decided(worst))
+        }
+    });
+    Some(format!("{word}, {}: {figure}", whereabouts(of, tries)))
+}
+
+/// Returns which oars in which seats: "every oar in every seat", "A5 in seats 1, 2".
+fn whereabouts(of: &Match, tries: &[Try]) -> String {
+    let mut folded: Vec<(String, Vec<String>)> = Vec::new();
+    for seat in &of.seats {
+        let here = tries.iter().filter(|(at, _)| std::ptr::eq(*at, seat));
+        let here: Vec<&Tried> = here.map(|(_, tried)| *tried).collect();
+        if here.is_empty() {
+            continue;
+        }
+        let oars = oars(of, &here);
+        match folded.iter_mut().find(|(known, _)| *known == oars) {
+            Some((_, numbers)) => numbers.push(seat_number(seat)),
+            None => folded.push((oars, vec![seat_number(seat)])),
         }
     }
-    all
+    let part = |(oars, numbers): (String, Vec<String>)| {
+        let every = numbers.len() == of.seats.len();
+        let at = if every { "every seat".to_owned() } else { seats(&numbers) };
+        format!("{oars} in {at}")
+    };
+    folded.into_iter().map(part).collect::<Vec<_>>().join(", ")
+}
+
+fn oars(of: &Match, tries: &[&Tried]) -> String {
+    let fit = of.set.oars.iter().filter(|oar| !is_unfit(oar)).count();
+    if tries.len() == of.set.oars.len() {
+        return "every oar".to_owned();
+    }
+    if tries.len() == fit && tries.iter().all(|tried| !tried.is_unfit()) {
+        return "every fit oar".to_owned();
+    }
+    let called: Vec<String> = tries.iter().map(|tried| shown::line(tried.oar.called())).collect();
+    called.join(", ")
 }
