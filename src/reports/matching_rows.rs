@@ -9,6 +9,7 @@ use super::matching_words::seat_number;
 use super::matching_words::seats;
 use super::matching_words::verdict;
 use super::shown;
+use crate::planning::matching::Figure;
 use crate::planning::matching::Match;
 use crate::planning::matching::SeatMatch;
 use crate::planning::matching::Suits;
@@ -23,6 +24,7 @@ pub(super) struct Row<T> {
     /// Which oars in which seats.
     pub(super) whereabouts: String,
     pub(super) told: T,
+    rank: (Suits, bool, f64),
 }
 
 /// Whether an oar suits, with the figure that decides and those beside it.
@@ -34,16 +36,22 @@ pub(super) struct Fits {
     pub(super) unfit: bool,
     /// The figure that decides, with its limit; or why it is unknown.
     pub(super) decided: String,
+    /// The figures that do not decide.
     pub(super) beside: String,
 }
 
 impl Fits {
     fn of(tried: &Tried) -> Self {
-        let mut beside = format!(
-            "in a roll {}; looseness {}",
-            good(&tried.in_roll, 1, " mm"),
-            good(&tried.looseness, 1, " mm")
-        );
+        let by = tried.decided.by.as_ref().map(|(figure, _)| *figure);
+        let mut beside = format!("in a roll {}", good(&tried.in_roll, 1, " mm"));
+        for (figure, called, worked) in [
+            (Figure::Clearance, "clearance", &tried.clearance),
+            (Figure::Looseness, "looseness", &tried.looseness),
+        ] {
+            if by != Some(figure) {
+                beside.push_str(&format!("; {called} {}", good(worked, 1, " mm")));
+            }
+        }
         if let Some(bed) = &tried.bed {
             beside.push_str(&format!("; in the bed {}", good(bed, 2, " of the diameter")));
         }
@@ -75,9 +83,7 @@ fn rigged(tried: &Tried) -> String {
 
 /// Returns whether each oar of a set suits each seat of a boat, the worst first.
 pub(super) fn fits(of: &Match) -> Vec<Row<Fits>> {
-    let mut rows = rows(of, Fits::of);
-    rows.sort_by_key(|row| Reverse((row.told.suits, row.told.proven)));
-    rows
+    worst_first(rows(of, Fits::of))
 }
 
 /// Returns the gearing and the handle of each oar of a set in each seat of a boat.
@@ -87,14 +93,25 @@ pub(super) fn rigs(of: &Match) -> Vec<Row<String>> {
 
 /// Returns whether each oar suits each seat, with gearing and handle, the worst first.
 pub(super) fn whole(of: &Match) -> Vec<Row<(Fits, String)>> {
-    let mut rows = rows(of, |tried| (Fits::of(tried), rigged(tried)));
-    rows.sort_by_key(|row| Reverse((row.told.0.suits, row.told.0.proven)));
+    worst_first(rows(of, |tried| (Fits::of(tried), rigged(tried))))
+}
+
+fn worst_first<T>(mut rows: Vec<Row<T>>) -> Vec<Row<T>> {
+    rows.sort_by(|one, other| {
+        let ((suits, proven, beyond), (suits2, proven2, beyond2)) = (one.rank, other.rank);
+        (suits2, proven2).cmp(&(suits, proven)).then(beyond2.total_cmp(&beyond))
+    });
     rows
 }
 
 fn rows<T: PartialEq>(of: &Match, tell: impl Fn(&Tried) -> T) -> Vec<Row<T>> {
-    let groups = grouped(of, |tried| Some(tell(tried))).into_iter();
-    groups.map(|(told, tries)| Row { whereabouts: whereabouts(of, &tries), told }).collect()
+    let row = |(told, tries): (T, Vec<Try>)| {
+        let (_, tried) = worst(tries.iter().copied())?;
+        let decided = &tried.decided;
+        let rank = (decided.suits, decided.proven, decided.beyond);
+        Some(Row { whereabouts: whereabouts(of, &tries), told, rank })
+    };
+    grouped(of, |tried| Some(tell(tried))).into_iter().filter_map(row).collect()
 }
 
 /// Returns the tries together of which the same is told, as they first come.
