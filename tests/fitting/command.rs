@@ -12,6 +12,9 @@ use tholebook::working::BoatSight;
 
 use crate::crew::BOAT;
 use crate::crew::CREW;
+use crate::crew::Club;
+use crate::crew::Rower;
+use crate::crew::seated;
 use crate::sound_book::SoundBook;
 
 const PLAIN: Look = Look { width: 80, glyphs: Glyphs::Unicode, colour: false };
@@ -70,6 +73,31 @@ fn a_hole_that_is_not_there_is_told() {
     let text = told_in(&[(CREW, "seat: 1", "foot-hole: 4", "foot-hole: 40")], PLAIN);
     holds(&text, "seat 1 to hole");
     holds(&text, "there is no hole 40");
+}
+
+#[test]
+fn feet_that_are_moved_for_straight_legs_alone_are_told_why() {
+    let rowers = [1, 5, 6, 6].map(|hole| Rower::of(1800).in_hole(hole)).to_vec();
+    let book = Club::of(rowers).book();
+    let text = reports::fitting_text(&seated(&book), PLAIN);
+    holds(
+        &text,
+        "Foot holes: seat 1 from hole 1 to hole 6; so that the legs come nearer straight: it moves \
+         no finish.",
+    );
+    let rowers = [5, 5, 6, 6].map(|hole| Rower::of(1800).in_hole(hole)).to_vec();
+    let book = Club::of(rowers).book();
+    holds(&reports::fitting_text(&seated(&book), PLAIN), "Foot holes: leave them as they are.");
+}
+
+#[test]
+fn chocks_and_seats_are_offered_one_instead_of_the_other() {
+    let statures = [2050, 1550, 1800, 1800];
+    let rowers = statures.map(|stature| Rower::of(stature).in_hole(1)).to_vec();
+    let book = Club { chocks: [560, 640, 600, 600], ..Club::of(rowers) }.book();
+    let text = reports::fitting_text(&seated(&book), PLAIN);
+    holds(&text, "With every chock 600 mm from the pin");
+    holds(&text, "Instead of moving chocks: if seat 1 and seat 2 change seats");
 }
 
 #[test]
