@@ -13,8 +13,8 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("reading", &["units", "model", "store", "geometry"]),
     ("working", &["units", "geometry", "metrology", "model"]),
     ("rules", &["units", "geometry", "metrology", "model", "reading", "working"]),
-    ("planning", &["units", "geometry", "metrology", "model", "reading", "working"]),
-    ("writing", &["units", "store", "model", "reading"]),
+    ("planning", &["units", "geometry", "metrology", "model", "reading", "working", "rules"]),
+    ("writing", &["units", "store", "model", "reading", "planning"]),
     ("history", &["units", "store", "model", "reading", "working"]),
     (
         "reports",

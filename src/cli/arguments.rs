@@ -8,7 +8,9 @@ mod lint;
 mod matching;
 mod merging;
 mod past;
+mod planning;
 mod putting;
+mod ready;
 mod shell;
 
 use std::path::PathBuf;
@@ -22,19 +24,21 @@ use crate::units::Date;
 use crate::units::NotADate;
 
 pub(super) use beginning::{Add, AddAt, AddBoat, AddCrew, AddOars, AddWhat, Ci, FirstSide, Start};
-pub(super) use fitting::{Fit, FitFormat};
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
 pub(super) use matching::{Match, MatchFormat};
 pub(super) use merging::{Splice, Unwire, View, Wire};
 
+pub(super) use fitting::{Fit, FitFormat};
 pub(super) use formats::{Also, Format};
 pub(super) use lint::{FailOn, Lint};
 pub(super) use past::{Blame, History, PastFormat};
+pub(super) use planning::{Worklist, WorklistFormat};
+pub(super) use putting::{Mend, Waive, Waivers};
+pub(super) use ready::{Ready, ReadyFormat};
 pub(super) use shell::{Completions, Man};
 
 /// The version, and the commit it was built from where that is known.
 const VERSION: &str = env!("THOLEBOOK_VERSION");
-pub(super) use putting::{Mend, Waive, Waivers};
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
@@ -88,12 +92,18 @@ pub(super) enum Command {
     /// Every oar set against every boat: clears, tight, loose or unknown, with what decides
     #[command(after_help = matching::EXITS)]
     Match(Match),
+    /// Before a race, a page a boat: what stands against her on the day, what changed, work left
+    #[command(after_help = ready::EXITS)]
+    Ready(Ready),
     /// Each change of a value: when measured, when committed, by whom, old and new, verdict then
     #[command(after_help = past::EXITS)]
     History(History),
     /// Every value of a record with who last set it, when, and its age
     #[command(after_help = past::EXITS)]
     Blame(Blame),
+    /// What to bend, pack, slide and move, how much and in which order, with the fewest bends
+    #[command(after_help = planning::WORKLIST_EXITS)]
+    Worklist(Worklist),
     /// Have git compare and merge records by value in this clone
     #[command(after_help = merging::WIRE_EXITS)]
     Wire(Wire),

@@ -52,7 +52,7 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
     let CheckedBook { open, checked, earlier, conflicts, .. } = &came;
     let earlier = earlier.as_ref().map(Compared::shown);
     let report = Report { book: &open.book, checked, as_of, only: &arguments.only, earlier };
-    let mut exit = exit(&came, gate(arguments), arguments.allow_empty);
+    let mut exit = exit(&came, gate(arguments.fail_on), arguments.allow_empty);
     told.extend(reason(exit).filter(|_| open.book.unread.is_empty() || exit == Exit::Usage));
     if !conflicts.is_empty() {
         told.push(not_merged(conflicts));
@@ -102,7 +102,7 @@ fn ended<'r>(
     exit: Exit,
     told: &'r [String],
 ) -> Ended<'r> {
-    let (gate, show_waived) = (gate(arguments), arguments.show_waived);
+    let (gate, show_waived) = (gate(arguments.fail_on), arguments.show_waived);
     Ended { report, below, gate, exit_code: exit.code(), told, show_waived }
 }
 
@@ -210,8 +210,8 @@ fn ids(book: &Book) -> Vec<&str> {
 }
 
 /// Returns the least level that counts.
-fn gate(arguments: &Lint) -> Level {
-    match arguments.fail_on {
+pub(super) fn gate(fail_on: FailOn) -> Level {
+    match fail_on {
         FailOn::Danger | FailOn::Never => Level::Danger,
         FailOn::Fault => Level::Fault,
         FailOn::Unsure => Level::Unsure,

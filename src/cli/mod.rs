@@ -28,6 +28,7 @@ mod output;
 mod parting;
 mod program;
 mod progress;
+mod ready;
 mod remeasuring;
 mod rules;
 mod sample;
@@ -47,6 +48,7 @@ mod waivers;
 mod why;
 mod wire;
 mod worked_out;
+mod worklist;
 
 use std::ffi::OsString;
 use std::panic;
@@ -98,6 +100,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Card(card) => card::run(&card),
             Command::Fit(fit) => fit::run(&fit),
             Command::Match(asked) => matching::run(&asked),
+            Command::Ready(ready) => ready::run(&ready),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),
@@ -107,6 +110,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::View(view) => view::run(&view),
             Command::Splice(splice) => splice::run(&splice),
             Command::Guard(guard) => guard::run(&guard),
+            Command::Worklist(worklist) => worklist::run(&worklist),
             Command::Checkup(checkup) => checkup::run(&checkup),
         },
         Err(asked) => not_run(&asked),

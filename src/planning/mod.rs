@@ -1,7 +1,6 @@
-//! What to do at the boat: whom to seat where, which oars suit which boat.
-//!
-//! Works out proposals from what was measured, each with how good it is. Writes no record, knows no
-//! rule and no report.
+//! What is to be done at the boat: the work, whom to seat where, which oars suit. Chosen, not only
+//! listed. Judges nothing itself: what is wrong is for `rules` to say, before the work and after it.
 
 pub mod fitting;
 pub mod matching;
+pub mod worklist;

@@ -6,6 +6,7 @@ pub mod editing;
 pub mod granting;
 pub mod guard;
 pub mod mending;
+pub mod predicting;
 pub mod sample;
 pub mod splicing;
 pub mod starting;

@@ -15,6 +15,7 @@ pub use json::diff_json;
 pub use markdown::diff_markdown;
 pub(super) use spoken::plain;
 pub use text::diff_text;
+pub(super) use text::of_change;
 
 use self::consequences::Consequence;
 use crate::history::Change;
