@@ -119,7 +119,7 @@ fn word(whose: Whose) -> &'static str {
 fn one<'r>(of: &'r Match) -> MatchJson<'r> {
     MatchJson {
         boat: &of.boat.boat.id.value,
-        out_of_use: of.boat.boat.out_of_use.is_some(),
+        out_of_use: of.boat.boat.is_out_of_use(),
         oar_set: &of.set.id.value,
         carried: of.is_carried(),
         verdict: of.suits().word(),

@@ -102,12 +102,14 @@ pub(super) fn seats(seats: &[String]) -> String {
     }
 }
 
-/// Returns what a boat is called, with her id.
+/// Returns what a boat is called, with her id and the day her gaps are from.
 pub(super) fn called(of: &Match) -> String {
     let boat = of.boat.boat;
     let (name, id) = (shown::line(boat.called()), shown::line(&boat.id.value));
-    let out = if boat.out_of_use.is_some() { ", out of use" } else { "" };
-    if name == id { format!("{name}{out}") } else { format!("{name} ({id}){out}") }
+    let out = if boat.is_out_of_use() { ", out of use" } else { "" };
+    let date = boat.rigged.date.map(|date| format!(", rigged {}", date.value));
+    let date = date.unwrap_or_default();
+    if name == id { format!("{name}{date}{out}") } else { format!("{name} ({id}){date}{out}") }
 }
 
 /// Returns a set's id; with a word, where the boat carries it, and with her spares.

@@ -45,7 +45,7 @@ fn the_exit_code_tells_whether_every_oar_tried_clears() {
     // She is out of use: shown, and it gates nothing.
     let (code, out, _) = run(&["turnstone", "--book", "example-club"]);
     assert_eq!(code, Some(0));
-    assert!(out.contains("Turnstone (turnstone), out of use"), "{out}");
+    assert!(out.contains("(turnstone), rigged 2026-09-26, out of use"), "{out}");
 }
 
 #[test]
@@ -54,7 +54,7 @@ fn a_set_is_tried_in_every_boat_and_a_boat_with_every_set() {
     assert_eq!(of_set.matches("\nspruce").count(), 5, "{of_set}");
     assert!(!of_set.contains("long-ash in"), "{of_set}");
     let (_, of_boat, _) = run(&["fulmar", "--book", "example-club"]);
-    assert_eq!(of_boat.matches(" in Fulmar (fulmar)\n").count(), 4, "{of_boat}");
+    assert_eq!(of_boat.matches(" in Fulmar (fulmar), rigged 2026-10-17\n").count(), 4, "{of_boat}");
 }
 
 #[test]
