@@ -3,6 +3,8 @@
 
 #[path = "fitting/bodies.rs"]
 mod bodies;
+#[path = "fitting/cases.rs"]
+mod cases;
 #[path = "fitting/choice.rs"]
 mod choice;
 #[path = "fitting/command.rs"]

@@ -5,6 +5,7 @@ mod fitting;
 mod formats;
 mod guard;
 mod lint;
+mod matching;
 mod merging;
 mod past;
 mod planning;
@@ -24,6 +25,7 @@ use crate::units::NotADate;
 
 pub(super) use beginning::{Add, AddAt, AddBoat, AddCrew, AddOars, AddWhat, Ci, FirstSide, Start};
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
+pub(super) use matching::{Match, MatchFormat};
 pub(super) use merging::{Splice, Unwire, View, Wire};
 
 pub(super) use fitting::{Fit, FitFormat};
@@ -87,6 +89,9 @@ pub(super) enum Command {
     /// A foot hole for each of a crew, so that all finish together, and what then remains
     #[command(after_help = fitting::FIT_EXITS)]
     Fit(Fit),
+    /// Every oar set against every boat: clears, tight, loose or unknown, with what decides
+    #[command(after_help = matching::EXITS)]
+    Match(Match),
     /// Before a race, a page a boat: what stands against her on the day, what changed, work left
     #[command(after_help = ready::EXITS)]
     Ready(Ready),

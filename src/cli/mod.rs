@@ -21,6 +21,7 @@ mod history;
 mod limits_from;
 mod lint;
 mod look;
+mod matching;
 mod mend;
 mod open_past;
 mod output;
@@ -98,6 +99,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
             Command::Fit(fit) => fit::run(&fit),
+            Command::Match(asked) => matching::run(&asked),
             Command::Ready(ready) => ready::run(&ready),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),

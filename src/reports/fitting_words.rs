@@ -62,7 +62,14 @@ impl Words<'_, '_> {
                 Some(Worth::Sure) => ", with the chocks as they are",
                 _ => "",
             };
-            let text = format!("Foot holes{first}: {}.", moves.join("; "));
+            // Feet that are moved though no other choice is surely better straighten the legs.
+            let why = match self.fit.worth {
+                Some(Worth::Perhaps | Worth::No) => {
+                    "; so that the legs come nearer straight: it moves no finish"
+                }
+                _ => "",
+            };
+            let text = format!("Foot holes{first}: {}{why}.", moves.join("; "));
             return Some((Some(Level::Fault), text));
         }
         let any = self.fit.rowers.iter().any(|seated| seated.arc.is_ok());
@@ -172,9 +179,14 @@ impl Words<'_, '_> {
             }
             _ => "",
         };
+        let chocks = self.fit.remains.as_ref().map(|remains| remains.chocks_alike.worth);
+        let instead = match chocks {
+            Some(Worth::Sure | Worth::Perhaps) => "Instead of moving chocks: if",
+            _ => "If",
+        };
         let text = format!(
-            "If {} and {} change seats{across}, all would finish against the chocks within {:.1} \
-             deg, {:.1} deg nearer than against them as they sit, good to ± {:.1} deg",
+            "{instead} {} and {} change seats{across}, all would finish against the chocks within \
+             {:.1} deg, {:.1} deg nearer than against them as they sit, good to ± {:.1} deg",
             called(one),
             called(other),
             swap.spread.value(),

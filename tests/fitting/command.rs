@@ -1,5 +1,6 @@
 //! What is missing, the words and the command.
 
+use std::collections::BTreeSet;
 use std::process::Command;
 
 use tholebook::planning::fitting::fit;
@@ -12,6 +13,9 @@ use tholebook::working::BoatSight;
 
 use crate::crew::BOAT;
 use crate::crew::CREW;
+use crate::crew::Club;
+use crate::crew::Rower;
+use crate::crew::seated;
 use crate::sound_book::SoundBook;
 
 const PLAIN: Look = Look { width: 80, glyphs: Glyphs::Unicode, colour: false };
@@ -70,6 +74,31 @@ fn a_hole_that_is_not_there_is_told() {
     let text = told_in(&[(CREW, "seat: 1", "foot-hole: 4", "foot-hole: 40")], PLAIN);
     holds(&text, "seat 1 to hole");
     holds(&text, "there is no hole 40");
+}
+
+#[test]
+fn feet_that_are_moved_for_straight_legs_alone_are_told_why() {
+    let rowers = [1, 5, 6, 6].map(|hole| Rower::of(1800).in_hole(hole)).to_vec();
+    let book = Club::of(rowers).book();
+    let text = reports::fitting_text(&seated(&book), PLAIN);
+    holds(
+        &text,
+        "Foot holes: seat 1 from hole 1 to hole 6; so that the legs come nearer straight: it moves \
+         no finish.",
+    );
+    let rowers = [5, 5, 6, 6].map(|hole| Rower::of(1800).in_hole(hole)).to_vec();
+    let book = Club::of(rowers).book();
+    holds(&reports::fitting_text(&seated(&book), PLAIN), "Foot holes: leave them as they are.");
+}
+
+#[test]
+fn chocks_and_seats_are_offered_one_instead_of_the_other() {
+    let statures = [2050, 1550, 1800, 1800];
+    let rowers = statures.map(|stature| Rower::of(stature).in_hole(1)).to_vec();
+    let book = Club { chocks: [560, 640, 600, 600], ..Club::of(rowers) }.book();
+    let text = reports::fitting_text(&seated(&book), PLAIN);
+    holds(&text, "With every chock 600 mm from the pin");
+    holds(&text, "Instead of moving chocks: if seat 1 and seat 2 change seats");
 }
 
 #[test]
@@ -168,4 +197,53 @@ fn json_has_every_digit_and_the_signs_of_the_record() {
     assert!((spread * 10.0).fract().abs() > 1e-6, "rounded: {spread}");
     assert_eq!(root["worth"], "perhaps");
     assert_eq!(root["assumed"].as_array().expect("a list").len(), 10);
+}
+
+fn keys(value: &serde_json::Value, path: &str, all: &mut BTreeSet<String>) {
+    match value {
+        serde_json::Value::Object(map) => {
+            for (key, value) in map {
+                let path = format!("{path}/{key}");
+                keys(value, &path, all);
+                all.insert(path);
+            }
+        }
+        serde_json::Value::Array(list) => list.iter().for_each(|value| keys(value, path, all)),
+        _ => {}
+    }
+}
+
+/// Programs rely on these: one may be added, none may go or change its meaning.
+#[test]
+fn the_keys_of_the_json_stay_as_they_are() {
+    let statures = [2050, 1550, 1800, 1800];
+    let mut rowers = statures.map(|stature| Rower::of(stature).in_hole(1)).to_vec();
+    rowers[2].arc = Some((40, 22));
+    let book = Club { chocks: [560, 640, 600, 600], ..Club::of(rowers) }.book();
+    let json = reports::fitting_json(&seated(&book));
+    let root: serde_json::Value = serde_json::from_str(&json).expect("JSON");
+    let mut found = BTreeSet::new();
+    keys(&root, "", &mut found);
+    let plain = "
+        /format_version /crew /boat /rowers /foot_holes /foot_holes_unknown /worth /remains /swap
+        /measured /assumed /rowers/seat /rowers/who /rowers/unknown /rowers/foot_hole
+        /rowers/foot_hole_now /rowers/foot_hole_best /rowers/stopped_by /rowers/finish_measured
+        /rowers/catch_measured /rowers/catch_unknown /rowers/arc_unused
+        /remains/shortest /remains/longest /remains/whole_deg /remains/by_chocks_deg
+        /remains/by_levers_deg /remains/by_legs_deg /remains/by_bodies_deg /remains/one_hole_deg
+        /remains/chocks_alike /remains/chocks_alike/chock_to_pin_mm /remains/chocks_alike/worth
+        /swap/seats /swap/worth /measured/finishes /measured/finishes/measured
+        /measured/catches /measured/catches/measured
+        /assumed/what /assumed/number /assumed/half_width_of_all /assumed/half_width_of_one";
+    let values = "
+        /spread_now_deg /spread_deg /gain_deg /rowers/leg_room_mm /rowers/finish_deg
+        /rowers/finish_off_mean_deg /rowers/catch_deg /remains/chocks_alike/spread_deg
+        /remains/chocks_alike/gain_deg /swap/spread_deg /swap/gain_deg
+        /measured/finishes/moved_deg /measured/catches/moved_deg";
+    let mut expected: BTreeSet<String> = plain.split_whitespace().map(str::to_owned).collect();
+    for value in values.split_whitespace() {
+        let parts = ["", "/number", "/uncertainty"];
+        expected.extend(parts.map(|part| format!("{value}{part}")));
+    }
+    assert_eq!(found, expected);
 }
