@@ -191,9 +191,6 @@ impl Bench {
     /// Returns whether a part may be bent once more by so many degrees, by its own history and by
     /// what is planned.
     pub(super) fn may_be_bent(&self, seat: u32, part: BentPart, degrees: f64) -> bool {
-        if self.replaced.contains(&(seat, part)) {
-            return true;
-        }
         let (often, far) =
             (self.limit(LimitKey::Bends, Part::Most), self.limit(LimitKey::Bends, Part::InAll));
         let planned = self.bends.iter().filter(|bend| (bend.seat, bend.part) == (seat, part));
@@ -219,15 +216,23 @@ impl Bench {
             BentPart::AfterHorn => (Work::BendAfterHorn, Work::ReplaceRowlock),
         };
         let Some(seat) = self.number(at) else { return (bend, "") };
+        if self.is_replaced(seat, part) {
+            return (
+                replace,
+                "The old one was bent often; the new one is set to this before it is used. ",
+            );
+        }
         let degrees = degrees.abs();
         if self.may_be_bent(seat, part, degrees) {
-            if !self.replaced.contains(&(seat, part)) {
-                self.bends.push(PlannedBend { seat, part, degrees });
-            }
+            self.bends.push(PlannedBend { seat, part, degrees });
             return (bend, "");
         }
         self.replace(seat, part);
         (replace, "It was bent often: a new one is set to this, not the old one bent again. ")
+    }
+
+    pub(super) fn is_replaced(&self, seat: u32, part: BentPart) -> bool {
+        self.replaced.contains(&(seat, part))
     }
 
     /// Notes that a part is replaced; both horns are of one rowlock.

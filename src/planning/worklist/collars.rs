@@ -1,5 +1,6 @@
 //! Collars are slid so that every handle passes its mark and the oars of the set stay alike.
 
+use super::COLLAR;
 use super::alike;
 use super::alike::Choice;
 use super::alike::Item;
@@ -39,7 +40,7 @@ pub(super) fn plan(bench: &mut Bench) {
         let seat = bench.seat(at);
         if let Err(lack) = seat.handle_read() {
             let (name, missing) = (seat.name(), lack.to_string());
-            bench.not_planned(name, "the collar", missing);
+            bench.not_planned(name, COLLAR, missing);
         }
     }
     let collars = collars(bench);
@@ -57,19 +58,38 @@ pub(super) fn plan(bench: &mut Bench) {
     );
     match chosen {
         Some(choice) => slide_all(bench, &collars, &choice, &wrong),
-        None => tell_conflict(bench, &wrong),
+        None => match unknown(&collars) {
+            // What nobody measured keeps no limit from being kept.
+            unknown if !unknown.is_empty() => {
+                let seats = bench.seats_words(unknown);
+                let missing = format!("how far the handles of {seats} pass their marks, for sure");
+                bench.not_planned(bench.boat().record(), COLLAR, missing);
+            }
+            _ => tell_conflict(bench, &wrong),
+        },
     }
+}
+
+/// Returns the seats whose handles were not read, or read and worked out against each other.
+fn unknown(collars: &Collars) -> Vec<usize> {
+    let both = collars.oars.iter().zip(&collars.items);
+    both.filter(|(_, item)| item.room.is_none()).filter_map(|((_, at), _)| *at).collect()
 }
 
 fn collars(bench: &mut Bench) -> Collars {
     let mut collars = Collars { oars: Vec::new(), items: Vec::new() };
     let Some(set) = set_index(bench) else { return collars };
+    let many = bench.book.oar_sets[set].oars.len() > alike::MOST;
     for index in 0..bench.book.oar_sets[set].oars.len() {
         let at = bench.seats().find(|at| {
             let oar = bench.seat(*at).oar;
             oar.is_some_and(|oar| oar.place == bench.book.oar_sets[set].oars[index].place)
         });
-        if let Some(item) = item(bench, set, index, at) {
+        if let Some(mut item) = item(bench, set, index, at) {
+            // Of a set too large to choose among, only the oars of her seats are moved.
+            if many && at.is_none() {
+                item.room = None;
+            }
             collars.oars.push((index, at));
             collars.items.push(item);
         }
@@ -96,7 +116,7 @@ fn item(bench: &mut Bench, set: usize, index: usize, at: Option<usize>) -> Optio
         if !may_stay {
             let name = seat.name();
             let why = "the handle as read and as worked out disagree: measure both again first";
-            bench.not_planned(name, "the collar", why.to_owned());
+            bench.not_planned(name, COLLAR, why.to_owned());
         }
         return Some(Item { value, may_stay: true, room: None, wish: value });
     };
@@ -205,11 +225,13 @@ fn tell_conflict(bench: &mut Bench, wrong: &[(usize, Finding)]) {
         bench.limit_words(LimitKey::Handle, Part::Most, "mm"),
         bench.limit_words(LimitKey::OarInboard, Part::Most, "mm"),
     ];
-    let seats: Vec<String> = wrong.iter().map(|(at, _)| bench.seat(*at).short()).collect();
+    let seats = match wrong {
+        [] => bench.boat().called().to_owned(),
+        wrong => bench.seats_words(wrong.iter().map(|(at, _)| *at)),
+    };
     let name = bench.boat().record();
     let says = format!(
-        "{}: no inboard brings every handle to its mark while the oars stay alike ({}). The spread or the seat marks differ: read both again, and move the pins if they do",
-        seats.join(", "),
+        "{seats}: no inboard brings every handle to its mark while the oars stay alike ({}). The spread or the seat marks differ: read both again, and move the pins if they do",
         limits.join("; ")
     );
     bench.conflict(name, says);

@@ -1,5 +1,6 @@
 //! Pins are brought upright: packed where the plate is known, else bent at the foot.
 
+use super::PIN;
 use super::bench::Bench;
 use super::bench::is_proven;
 use super::bench::set_length;
@@ -53,7 +54,7 @@ fn told_missing(bench: &mut Bench, at: usize) {
     let name = seat.name();
     for (lean, limited) in leans.into_iter().zip(limits) {
         if let (Err(lack), true) = (lean, limited) {
-            bench.not_planned(name.clone(), "the pin", lack.to_string());
+            bench.not_planned(name.clone(), PIN, lack.to_string());
         }
     }
 }
@@ -121,6 +122,13 @@ fn for_the_arc(bench: &mut Bench, at: usize, leaning: &[Leaning]) -> Vec<Leaning
 
 fn tell_no_cure(bench: &mut Bench, at: usize) {
     let name = bench.seat(at).name();
+    // Where the bob was not read, it explains nothing: plumbing comes first.
+    let lacks = WAYS.into_iter().filter_map(|way| lean(&bench.seat(at), way).err());
+    let lacks: Vec<String> = lacks.map(|lack| lack.to_string()).collect();
+    if !lacks.is_empty() {
+        lacks.into_iter().for_each(|lack| bench.not_planned(name.clone(), PIN, lack));
+        return;
+    }
     let arc = bench.limit_words(LimitKey::Arc, Part::Most, "deg");
     let says = format!(
         "{}: by the bob no way of the pin explains how the pitch varies from catch to finish, so an upright pin would not cure it ({arc}). Look for play, a worn leather, a twisted flat or a wrong oar angle, and read the three again before any metal is bent",
@@ -232,7 +240,11 @@ fn bring_upright(bench: &mut Bench, at: usize, way: Leaning, leans_too_far: bool
             let (work, often) = bench.bend(at, BentPart::Pin, angle.as_deg());
             because.push_str(often);
             because.push_str("The plate was not measured, so packing can't be worked out: measure it, and pack instead if you can. ");
-            (work, bending(way, lean.value(), &until), Vec::new())
+            let deed = match work {
+                Work::ReplacePin => format!("Replace the pin, the new one upright{until}."),
+                _ => bending(way, lean.value(), &until),
+            };
+            (work, deed, Vec::new())
         }
     };
     amounts.push(("lean_deg", -lean.value()));
