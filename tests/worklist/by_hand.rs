@@ -61,6 +61,10 @@ fn a_pin_is_packed_and_the_blade_then_bent_by_what_is_still_wrong() {
     says(bend, "its top to the bow");
     says(bend, "The gap opens with it from 60.0 mm to 60.6 mm");
     assert_eq!(list.bends(), 1);
+    says(
+        only(&list, Work::ReadAgain),
+        "At seat 3, where the bed went in or out with the pin, read",
+    );
 }
 
 /// By hand: 6 mm over 150 on a plate of 100 mm along are 4 mm, and lift its middle by 2; the pitch

@@ -48,6 +48,8 @@ pub(super) struct Bench {
     pub(super) steps: Vec<Step>,
     pub(super) bends: Vec<PlannedBend>,
     pub(super) replaced: Vec<(u32, BentPart)>,
+    /// Seats, counted from 0, whose pin brought upright moved the bed in or out.
+    pub(super) beds_moved: Vec<usize>,
     pub(super) not_planned: Vec<NotPlanned>,
     pub(super) conflicts: Vec<Conflict>,
 }
@@ -63,6 +65,7 @@ impl Bench {
             steps: Vec::new(),
             bends: Vec::new(),
             replaced: Vec::new(),
+            beds_moved: Vec::new(),
             not_planned: Vec::new(),
             conflicts: Vec::new(),
         }

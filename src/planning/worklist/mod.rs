@@ -180,12 +180,18 @@ fn read_again(bench: &mut Bench) {
         return;
     }
     let seats = bench.seats_words(seats);
+    let handles = match bench.seats_words(bench.beds_moved.iter().copied()) {
+        beds if beds.is_empty() => String::new(),
+        beds => format!(
+            " At {beds}, where the bed went in or out with the pin, read the spread and the handle again too, before any collar is slid."
+        ),
+    };
     bench.step(Step {
         work: Work::ReadAgain,
         seat: None,
         oar: None,
         deed: format!(
-            "At {seats}, read the pitch and the gap again, and lift the oar out by hand square off, at the catch, at the finish and lying along the boat. Write down what you read, and each bend."
+            "At {seats}, read the pitch and the gap again, and lift the oar out by hand square off, at the catch, at the finish and lying along the boat.{handles} Write down what you read, and each bend."
         ),
         because: "Each of these was worked out; only a reading tells what came of it.".to_owned(),
         amounts: Vec::new(),

@@ -67,6 +67,7 @@ fn replace_bent_often(bench: &mut Bench, at: usize) {
     bench.replace(seat, BentPart::Pin);
     for way in WAYS {
         turn_upright(bench, at, way);
+        note_moved_bed(bench, at, way);
     }
     bench.step(Step {
         work: Work::ReplacePin,
@@ -166,6 +167,13 @@ fn turn_upright(bench: &mut Bench, at: usize, way: Leaning) {
     set_leans(bench, at, leans);
 }
 
+/// How far the bed goes with it depends on how high it stands above the plate, which no record says.
+fn note_moved_bed(bench: &mut Bench, at: usize, way: Leaning) {
+    if way == Leaning::Out && !bench.beds_moved.contains(&at) {
+        bench.beds_moved.push(at);
+    }
+}
+
 /// Writes down what another rig makes of a blade's readings.
 pub(super) fn move_blade(bench: &mut Bench, at: usize, before: &Blade, after: &Blade) {
     let seat = bench.seat(at);
@@ -250,6 +258,7 @@ fn bring_upright(bench: &mut Bench, at: usize, way: Leaning, leans_too_far: bool
     amounts.push(("lean_deg", -lean.value()));
     because.push_str(&carried(before, pitches(&bench.seat(at))));
     because.push_str(&moved_bed(way, lean.value()));
+    note_moved_bed(bench, at, way);
     bench.step(Step { work, seat: number, oar: None, deed, because, amounts });
 }
 
