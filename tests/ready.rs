@@ -352,6 +352,14 @@ fn the_day_is_the_one_that_is_asked_for() {
 }
 
 #[test]
+fn whom_nobody_names_is_nobody_in_text_and_in_markdown() {
+    let unchecked: Edit = (BOAT, "", "  checked-by: Tomas Reyne\n", "");
+    holds(&page(&[unchecked]), "passed by nobody. Oars");
+    let markdown = told(&[unchecked], reports::ready_markdown);
+    assert!(markdown.contains("by Ines Marlow, passed by nobody.\n"), "{markdown}");
+}
+
+#[test]
 fn several_boats_have_a_sheet_each_in_the_order_asked_for() {
     let (_, out, _) = run(&[&["ready", "kittiwake", "fulmar", "kittiwake"][..], &ON].concat());
     let sheets: Vec<&str> = out.split('\u{c}').collect();

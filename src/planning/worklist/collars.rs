@@ -231,7 +231,7 @@ fn tell_conflict(bench: &mut Bench, wrong: &[(usize, Finding)]) {
     };
     let name = bench.boat().record();
     let says = format!(
-        "{seats}: no inboard brings every handle to its mark while the oars stay alike ({}). The spread or the seat marks differ: read both again, and move the pins if they do",
+        "{seats}: no common inboard brings every handle to its mark while the oars stay alike ({}). The spread or the seat marks differ: read both again, and move the pins if they do",
         limits.join("; ")
     );
     bench.conflict(name, says);
