@@ -136,6 +136,24 @@ fn a_collar_is_slid_to_what_is_aimed_at() {
     assert_eq!(slide.oar.as_deref(), Some("A4"));
 }
 
+/// By hand: the roll of 0.1 deg makes the handles of starboard 320.47 mm and of port 321.53; to pass
+/// the mark by 330 to 331, by 1150 + 9.58 to 10.59 mm and 1150 + 8.52 to 9.52: no common inboard.
+#[test]
+fn collars_that_have_no_common_place_are_slid_to_places_that_are_alike() {
+    let limits = "limits:\n  surfboat:\n    handle: {least: 330, most: 331, source: ours}\npeople:";
+    let list = plan(&[("club.yaml", "", "people:", limits)]);
+    assert!(list.conflicts.is_empty(), "{:#?}", list.conflicts);
+    for step in list.steps.iter().filter(|step| step.work == Work::SlideCollar) {
+        match step.seat {
+            Some(1 | 3) => is(step, "inboard_mm", 1160.085, 0.505),
+            Some(_) => is(step, "inboard_mm", 1159.02, 0.505),
+            None => is(step, "inboard_mm", 1159.55, 1.04),
+        }
+    }
+    let slid = list.steps.iter().filter(|step| step.work == Work::SlideCollar).count();
+    assert_eq!(slid, 5, "the spare goes with them: {:#?}", list.steps);
+}
+
 /// By hand: two degrees of roll on port, less 0.5 mm over 150, are 2.191 deg inboard; 80 mm of plate
 /// take 3.061 mm.
 #[test]

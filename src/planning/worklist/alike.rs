@@ -64,12 +64,17 @@ impl Room {
     }
 
     /// Returns the value of it that is nearest to one.
-    fn nearest(self, value: f64) -> f64 {
+    pub(super) fn nearest(self, value: f64) -> f64 {
         value.max(self.least).min(self.most)
     }
 
+    /// Returns it with so much more at both ends.
+    pub(super) fn wider(self, by: f64) -> Self {
+        Self { least: self.least - by, most: self.most + by }
+    }
+
     /// Returns it without its ends, or its middle where it is hardly more than one value.
-    fn inner(self) -> Self {
+    pub(super) fn inner(self) -> Self {
         if self.most - self.least > 2.0 * INSIDE {
             return Self { least: self.least + INSIDE, most: self.most - INSIDE };
         }

@@ -50,12 +50,15 @@ pub(super) fn plan(bench: &mut Bench) {
         return;
     }
     let alike = bench.limit(LimitKey::OarInboard, Part::Most).unwrap_or(f64::INFINITY);
-    let chosen = alike::choose(
-        &collars.items,
-        alike,
-        |_| Room::ALL,
-        |moved, to| lenient || stay_alike(bench, &collars, moved, to),
-    );
+    let mut with = |items: &[Item], alike: f64| {
+        let holds = |moved: &[bool], to| lenient || stay_alike(bench, &collars, moved, to);
+        alike::choose(items, alike, |_| Room::ALL, holds)
+    };
+    // Where no common inboard suits all, two that are half as far from one as oars may be from each
+    // other are still alike.
+    let half = |item: &Item| Item { room: item.room.map(|room| room.wider(alike / 2.0)), ..*item };
+    let nearly: Vec<Item> = collars.items.iter().map(half).collect();
+    let chosen = with(&collars.items, alike).or_else(|| with(&nearly, alike / 2.0));
     match chosen {
         Some(choice) => slide_all(bench, &collars, &choice, &wrong),
         None => match unknown(&collars) {
@@ -67,6 +70,13 @@ pub(super) fn plan(bench: &mut Bench) {
             }
             _ => tell_conflict(bench, &wrong),
         },
+    }
+}
+
+impl Collars {
+    /// Returns where one oar's collar goes: to the common inboard, or as near as its handle allows.
+    fn inboard(&self, item: usize, common: f64) -> f64 {
+        self.items[item].room.map_or(common, |room| room.inner().nearest(common))
     }
 }
 
@@ -153,7 +163,8 @@ fn is_unlike(bench: &Bench) -> bool {
 fn stay_alike(bench: &mut Bench, collars: &Collars, moved: &[bool], to: f64) -> bool {
     let Some(set) = set_index(bench) else { return true };
     let before = bench.book.oar_sets[set].oars.clone();
-    for ((index, _), _) in collars.oars.iter().zip(moved).filter(|(_, moved)| **moved) {
+    for (item, (index, _)) in collars.oars.iter().enumerate().filter(|(item, _)| moved[*item]) {
+        let to = collars.inboard(item, to);
         set_length(&mut bench.book.oar_sets[set].oars[*index].inboard, to);
     }
     let unlike = is_unlike(bench);
@@ -170,7 +181,8 @@ fn slide_all(bench: &mut Bench, collars: &Collars, choice: &Choice, wrong: &[(us
                 || format!("It goes with the others, so that the oars stay alike. {why}"),
                 |(_, found)| format!("{}. {why}", found.message),
             );
-            slide(bench, (*index, *at), choice.to - collars.items[item].value, because);
+            let by = collars.inboard(item, choice.to) - collars.items[item].value;
+            slide(bench, (*index, *at), by, because);
         }
     }
 }
@@ -214,7 +226,7 @@ fn why(bench: &Bench, choice: &Choice) -> String {
         }
     };
     format!(
-        "The fewest collars that bring every handle to its mark with the oars alike: {moved} of {}, to the common inboard nearest to the aim.{shared}",
+        "The fewest collars that bring every handle to its mark with the oars alike: {moved} of {}, to the common inboard nearest to the aim, or as near to it as a handle allows.{shared}",
         choice.moved.len()
     )
 }
@@ -231,7 +243,7 @@ fn tell_conflict(bench: &mut Bench, wrong: &[(usize, Finding)]) {
     };
     let name = bench.boat().record();
     let says = format!(
-        "{seats}: no common inboard brings every handle to its mark while the oars stay alike ({}). The spread or the seat marks differ: read both again, and move the pins if they do",
+        "{seats}: no inboards bring every handle to its mark while the oars stay alike ({}). The spread or the seat marks differ: read both again, and move the pins if they do",
         limits.join("; ")
     );
     bench.conflict(name, says);
