@@ -7,6 +7,7 @@ use std::process::Output;
 
 use serde_json::Value;
 use sound_book::SoundBook;
+use tholebook::planning::worklist::worklist;
 use tholebook::reports;
 use tholebook::reports::Glyphs;
 use tholebook::reports::Look;
@@ -38,7 +39,9 @@ fn told<T>(edits: &[Edit], tell: impl Fn(&Ready) -> T) -> T {
     checked.waive(&book, as_of);
     let report = Report { book: &book, checked: &checked, as_of, only: &[], earlier: None };
     let boats: Vec<_> = book.boats.iter().collect();
-    tell(&Ready { report, boats: &boats, before: None, gate: Level::Fault })
+    let plan = |boat: &&_| worklist(&book, &[], boat, as_of);
+    let plans: Vec<_> = boats.iter().map(plan).collect();
+    tell(&Ready { report, boats: &boats, plans: &plans, before: None, gate: Level::Fault })
 }
 
 fn page(edits: &[Edit]) -> String {
@@ -156,12 +159,60 @@ fn the_work_left_stands_in_the_order_in_which_it_is_done() {
     assert_eq!(known, order, "{steps:?}");
 }
 
+/// By hand: 1.43 deg out of a plate 80 mm across are 2.0 mm; the blade of 4.89 deg goes with the pin
+/// to 4.88, and comes to within 0.6 deg of 3.58. A rule alone would bend it by 0.71 deg.
+#[test]
+fn the_work_left_is_that_of_the_worklist_with_its_amounts() {
+    let leaning: Edit = (BOAT, "seat: 3", "out: -0.5", "out: -4");
+    let pitched: Edit = (
+        BOAT,
+        "seat: 3",
+        "pitch: {catch: 11, square: 11, finish: 11}",
+        "pitch: {catch: 12, square: 15, finish: 17}",
+    );
+    let edits = [leaning, pitched];
+    let (jobs, deeds) = told(&edits, |ready| {
+        let deeds: Vec<_> = ready.plans[0].steps.iter().map(|step| step.deed.clone()).collect();
+        let json: Value = serde_json::from_str(&reports::ready_json(ready)).expect("JSON");
+        (json["boats"][0]["work_left"].as_array().expect("work").clone(), deeds)
+    });
+    let planned: Vec<&Value> = jobs.iter().filter(|job| !job["work"].is_null()).collect();
+    let told: Vec<&str> = planned.iter().filter_map(|job| job["remedy"].as_str()).collect();
+    assert_eq!(told, deeds);
+    assert_eq!(planned[0]["work"], "pack-pin");
+    assert_eq!(planned[1]["names"], serde_json::json!(["kittiwake"]), "the mismatch is the boat's");
+    let page = page(&edits);
+    holds(&page, "[ ] F seat 3, pin-not-vertical, pitch-varies-through-arc: Pack 2.0 mm under");
+    holds(&page, "pitch-mismatch (1.31 deg ± 0.29 deg): Bend the forward horn");
+    holds(&page, "by 0.70 deg (0.6 mm at its tip), until the blade reads 12.8 mm square off");
+    assert!(!page.contains("0.71 deg"), "what a rule alone would bend is not told:\n{page}");
+}
+
+/// A rowlock bent three times is not bent a fourth time, on the page as little as in the worklist.
+#[test]
+fn what_was_bent_often_is_replaced_on_the_page_too() {
+    let bends: String = (0..3)
+        .map(|day| format!("  - {{date: 2026-10-1{day}, by: Ines Marlow, seat: 3, part: forward-horn, deg: 2}}\n"))
+        .collect();
+    let bends = format!("bends:\n{bends}seats:\n  - seat: 1");
+    let often: Edit = (BOAT, "", "seats:\n  - seat: 1", bends.leak());
+    let pitched: Edit = (
+        BOAT,
+        "seat: 3",
+        "pitch: {catch: 11, square: 11, finish: 11}",
+        "pitch: {catch: 15, square: 15, finish: 15}",
+    );
+    let page = page(&[pitched, often]);
+    holds(&page, "F seat 3, pitch-mismatch (1.31 deg ± 0.28 deg): Replace the rowlock, and set");
+    assert!(!page.contains("Bend the forward horn"), "{page}");
+}
+
 #[test]
 fn what_asks_for_the_same_thing_is_one_line_of_the_work() {
     let page = page(&[TIGHT]);
     let work = page.split("Work left, in this order\n").nth(1).expect("work");
     assert_eq!(work.matches("gap-too-tight").count(), 1, "of the oar and of the spare:\n{page}");
-    holds(work, "[ ] D seat 1, gap-too-tight: Open the gap by at least");
+    holds(work, "[ ] D seat 1, gap-too-tight: Open the gap by 2.4 mm");
 }
 
 #[test]
@@ -241,7 +292,7 @@ fn every_page_is_one_sheet_of_80_columns_and_says_what_it_left_out() {
         assert!(height <= 66, "{height} lines:\n{page}");
         let widest = page.lines().map(|line| line.chars().count()).max();
         assert!(widest <= Some(80), "{widest:?}:\n{page}");
-        holds(&page, "more: tholebook lint --only kittiwake");
+        holds(&page, "more: tholebook worklist kittiwake");
         assert!(page.contains("Initials:"), "{page}");
     }
 }
@@ -298,6 +349,14 @@ fn the_day_is_the_one_that_is_asked_for() {
     let (code, page, _) = ready("2026-11-29");
     assert_eq!(code, Some(1), "43 days are over the limit of 42");
     holds(&page, "F boat, overdue");
+}
+
+#[test]
+fn whom_nobody_names_is_nobody_in_text_and_in_markdown() {
+    let unchecked: Edit = (BOAT, "", "  checked-by: Tomas Reyne\n", "");
+    holds(&page(&[unchecked]), "passed by nobody. Oars");
+    let markdown = told(&[unchecked], reports::ready_markdown);
+    assert!(markdown.contains("by Ines Marlow, passed by nobody.\n"), "{markdown}");
 }
 
 #[test]

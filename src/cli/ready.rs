@@ -18,6 +18,8 @@ use crate::history;
 use crate::model::Boat;
 use crate::model::Book;
 use crate::model::Name;
+use crate::planning::worklist;
+use crate::planning::worklist::Worklist;
 use crate::reading;
 use crate::reports;
 use crate::reports::Before;
@@ -45,7 +47,9 @@ fn told(arguments: &Ready) -> Result<Done, Done> {
     let before = before.map(|((called, _), changes)| Before { called, changes });
     let boats: Vec<&Boat> = ids.iter().filter_map(|id| open.book.boat(id)).collect();
     let report = Report { book: &open.book, checked, as_of: on, only: &[], earlier: None };
-    let ready = reports::Ready { report, boats: &boats, before, gate };
+    let plan = |boat: &&Boat| worklist::worklist(&open.book, &open.faults, boat, on);
+    let plans: Vec<Worklist> = boats.iter().map(plan).collect();
+    let ready = reports::Ready { report, boats: &boats, plans: &plans, before, gate };
     let result = match arguments.format {
         ReadyFormat::Text => reports::ready_text(&ready, look(&arguments.look)),
         ReadyFormat::Json => reports::ready_json(&ready),

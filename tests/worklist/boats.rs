@@ -53,6 +53,8 @@ pub(crate) fn texts(draw: &mut Draw, by: Disorder) -> Vec<Named> {
     let mut boat = Boat::in_order(draw);
     if by.lean <= 0.0 {
         (boat.trim, boat.roll) = (0.0, 0.0);
+    } else if draw.sign() > 0.0 {
+        (boat.trim, boat.roll) = (draw.between(-3.0, 3.0), draw.between(-3.0, 3.0));
     }
     let (inboard, widest) = (draw.between(1130.0, 1170.0), draw.between(48.0, 54.0));
     for seat in &mut boat.seats {

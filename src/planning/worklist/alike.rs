@@ -8,8 +8,12 @@
 //!    stay   stay      stays             moved, to the nearest end of the room
 //! ```
 
-/// How many values are looked at: every set of those moved is tried.
-pub(super) const MOST: usize = 12;
+/// How many values can be chosen among, as many as a class may have seats: every set of those that
+/// can be moved is tried.
+pub(super) const MOST: usize = 20;
+
+/// Why nothing is chosen among more.
+pub(super) const TOO_MANY: &str = "more seats than any class has; mend the record first";
 
 /// How far inside its room a common value is put, where there is that much room: half of the last
 /// digit a reading is written with.
@@ -60,12 +64,17 @@ impl Room {
     }
 
     /// Returns the value of it that is nearest to one.
-    fn nearest(self, value: f64) -> f64 {
+    pub(super) fn nearest(self, value: f64) -> f64 {
         value.max(self.least).min(self.most)
     }
 
+    /// Returns it with so much more at both ends.
+    pub(super) fn wider(self, by: f64) -> Self {
+        Self { least: self.least - by, most: self.most + by }
+    }
+
     /// Returns it without its ends, or its middle where it is hardly more than one value.
-    fn inner(self) -> Self {
+    pub(super) fn inner(self) -> Self {
         if self.most - self.least > 2.0 * INSIDE {
             return Self { least: self.least + INSIDE, most: self.most - INSIDE };
         }
@@ -106,12 +115,15 @@ pub(super) fn choose(
     also: impl Fn(&[bool]) -> Room,
     mut holds: impl FnMut(&[bool], f64) -> bool,
 ) -> Option<Choice> {
-    if items.len() > MOST {
+    let movable: Vec<usize> = (0..items.len()).filter(|at| items[*at].room.is_some()).collect();
+    if movable.len() > MOST {
         return None;
     }
-    (0..=items.len()).find_map(|count| {
+    (0..=movable.len()).find_map(|count| {
         let mut best: Option<Choice> = None;
-        for moved in sets(items.len(), count) {
+        for set in sets(movable.len(), count) {
+            let mut moved = vec![false; items.len()];
+            movable.iter().zip(set).for_each(|(at, is_moved)| moved[*at] = is_moved);
             let Some(choice) = with_moved(items, alike, moved, &also) else { continue };
             let least = best.as_ref().map_or(f64::INFINITY, |best| best.total);
             if choice.total > least + GRAIN || !holds(&choice.moved, choice.to) {

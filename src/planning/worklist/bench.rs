@@ -48,6 +48,8 @@ pub(super) struct Bench {
     pub(super) steps: Vec<Step>,
     pub(super) bends: Vec<PlannedBend>,
     pub(super) replaced: Vec<(u32, BentPart)>,
+    /// Seats, counted from 0, whose pin brought upright moved the bed in or out.
+    pub(super) beds_moved: Vec<usize>,
     pub(super) not_planned: Vec<NotPlanned>,
     pub(super) conflicts: Vec<Conflict>,
 }
@@ -63,6 +65,7 @@ impl Bench {
             steps: Vec::new(),
             bends: Vec::new(),
             replaced: Vec::new(),
+            beds_moved: Vec::new(),
             not_planned: Vec::new(),
             conflicts: Vec::new(),
         }
@@ -191,9 +194,6 @@ impl Bench {
     /// Returns whether a part may be bent once more by so many degrees, by its own history and by
     /// what is planned.
     pub(super) fn may_be_bent(&self, seat: u32, part: BentPart, degrees: f64) -> bool {
-        if self.replaced.contains(&(seat, part)) {
-            return true;
-        }
         let (often, far) =
             (self.limit(LimitKey::Bends, Part::Most), self.limit(LimitKey::Bends, Part::InAll));
         let planned = self.bends.iter().filter(|bend| (bend.seat, bend.part) == (seat, part));
@@ -219,15 +219,23 @@ impl Bench {
             BentPart::AfterHorn => (Work::BendAfterHorn, Work::ReplaceRowlock),
         };
         let Some(seat) = self.number(at) else { return (bend, "") };
+        if self.is_replaced(seat, part) {
+            return (
+                replace,
+                "The old one was bent often; the new one is set to this before it is used. ",
+            );
+        }
         let degrees = degrees.abs();
         if self.may_be_bent(seat, part, degrees) {
-            if !self.replaced.contains(&(seat, part)) {
-                self.bends.push(PlannedBend { seat, part, degrees });
-            }
+            self.bends.push(PlannedBend { seat, part, degrees });
             return (bend, "");
         }
         self.replace(seat, part);
         (replace, "It was bent often: a new one is set to this, not the old one bent again. ")
+    }
+
+    pub(super) fn is_replaced(&self, seat: u32, part: BentPart) -> bool {
+        self.replaced.contains(&(seat, part))
     }
 
     /// Notes that a part is replaced; both horns are of one rowlock.

@@ -1,5 +1,6 @@
 //! Back chocks are moved until they are alike and suit the crews; foot holes follow.
 
+use super::CHOCK;
 use super::alike;
 use super::alike::Choice;
 use super::alike::Item;
@@ -26,7 +27,7 @@ pub(super) fn plan(bench: &mut Bench) {
         let seat = bench.seat(at);
         if let Err(lack) = seat.chock_to_pin() {
             let (name, missing) = (seat.name(), lack.to_string());
-            bench.not_planned(name, "the chock", missing);
+            bench.not_planned(name, CHOCK, missing);
         }
     }
     if !found.iter().any(is_proven) {
@@ -34,6 +35,9 @@ pub(super) fn plan(bench: &mut Bench) {
     }
     let suits = rules::chock_that_suits(&bench.sight());
     let (seats, items) = items(bench, suits, &found);
+    if items.len() > alike::MOST {
+        return bench.not_planned(bench.boat().record(), CHOCK, alike::TOO_MANY.to_owned());
+    }
     let alike = bench.limit(LimitKey::Chocks, Part::Most).unwrap_or(f64::INFINITY);
     let chosen =
         alike::choose(&items, alike, |_| Room::ALL, |moved, to| holds(bench, &seats, moved, to));

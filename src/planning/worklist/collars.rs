@@ -1,5 +1,6 @@
 //! Collars are slid so that every handle passes its mark and the oars of the set stay alike.
 
+use super::COLLAR;
 use super::alike;
 use super::alike::Choice;
 use super::alike::Item;
@@ -39,7 +40,7 @@ pub(super) fn plan(bench: &mut Bench) {
         let seat = bench.seat(at);
         if let Err(lack) = seat.handle_read() {
             let (name, missing) = (seat.name(), lack.to_string());
-            bench.not_planned(name, "the collar", missing);
+            bench.not_planned(name, COLLAR, missing);
         }
     }
     let collars = collars(bench);
@@ -49,27 +50,56 @@ pub(super) fn plan(bench: &mut Bench) {
         return;
     }
     let alike = bench.limit(LimitKey::OarInboard, Part::Most).unwrap_or(f64::INFINITY);
-    let chosen = alike::choose(
-        &collars.items,
-        alike,
-        |_| Room::ALL,
-        |moved, to| lenient || stay_alike(bench, &collars, moved, to),
-    );
+    let mut with = |items: &[Item], alike: f64| {
+        let holds = |moved: &[bool], to| lenient || stay_alike(bench, &collars, moved, to);
+        alike::choose(items, alike, |_| Room::ALL, holds)
+    };
+    // Where no common inboard suits all, two that are half as far from one as oars may be from each
+    // other are still alike.
+    let half = |item: &Item| Item { room: item.room.map(|room| room.wider(alike / 2.0)), ..*item };
+    let nearly: Vec<Item> = collars.items.iter().map(half).collect();
+    let chosen = with(&collars.items, alike).or_else(|| with(&nearly, alike / 2.0));
     match chosen {
         Some(choice) => slide_all(bench, &collars, &choice, &wrong),
-        None => tell_conflict(bench, &wrong),
+        None => match unknown(&collars) {
+            // What nobody measured keeps no limit from being kept.
+            unknown if !unknown.is_empty() => {
+                let seats = bench.seats_words(unknown);
+                let missing = format!("how far the handles of {seats} pass their marks, for sure");
+                bench.not_planned(bench.boat().record(), COLLAR, missing);
+            }
+            _ => tell_conflict(bench, &wrong),
+        },
     }
+}
+
+impl Collars {
+    /// Returns where one oar's collar goes: to the common inboard, or as near as its handle allows.
+    fn inboard(&self, item: usize, common: f64) -> f64 {
+        self.items[item].room.map_or(common, |room| room.inner().nearest(common))
+    }
+}
+
+/// Returns the seats whose handles were not read, or read and worked out against each other.
+fn unknown(collars: &Collars) -> Vec<usize> {
+    let both = collars.oars.iter().zip(&collars.items);
+    both.filter(|(_, item)| item.room.is_none()).filter_map(|((_, at), _)| *at).collect()
 }
 
 fn collars(bench: &mut Bench) -> Collars {
     let mut collars = Collars { oars: Vec::new(), items: Vec::new() };
     let Some(set) = set_index(bench) else { return collars };
+    let many = bench.book.oar_sets[set].oars.len() > alike::MOST;
     for index in 0..bench.book.oar_sets[set].oars.len() {
         let at = bench.seats().find(|at| {
             let oar = bench.seat(*at).oar;
             oar.is_some_and(|oar| oar.place == bench.book.oar_sets[set].oars[index].place)
         });
-        if let Some(item) = item(bench, set, index, at) {
+        if let Some(mut item) = item(bench, set, index, at) {
+            // Of a set too large to choose among, only the oars of her seats are moved.
+            if many && at.is_none() {
+                item.room = None;
+            }
             collars.oars.push((index, at));
             collars.items.push(item);
         }
@@ -96,7 +126,7 @@ fn item(bench: &mut Bench, set: usize, index: usize, at: Option<usize>) -> Optio
         if !may_stay {
             let name = seat.name();
             let why = "the handle as read and as worked out disagree: measure both again first";
-            bench.not_planned(name, "the collar", why.to_owned());
+            bench.not_planned(name, COLLAR, why.to_owned());
         }
         return Some(Item { value, may_stay: true, room: None, wish: value });
     };
@@ -133,7 +163,8 @@ fn is_unlike(bench: &Bench) -> bool {
 fn stay_alike(bench: &mut Bench, collars: &Collars, moved: &[bool], to: f64) -> bool {
     let Some(set) = set_index(bench) else { return true };
     let before = bench.book.oar_sets[set].oars.clone();
-    for ((index, _), _) in collars.oars.iter().zip(moved).filter(|(_, moved)| **moved) {
+    for (item, (index, _)) in collars.oars.iter().enumerate().filter(|(item, _)| moved[*item]) {
+        let to = collars.inboard(item, to);
         set_length(&mut bench.book.oar_sets[set].oars[*index].inboard, to);
     }
     let unlike = is_unlike(bench);
@@ -150,7 +181,8 @@ fn slide_all(bench: &mut Bench, collars: &Collars, choice: &Choice, wrong: &[(us
                 || format!("It goes with the others, so that the oars stay alike. {why}"),
                 |(_, found)| format!("{}. {why}", found.message),
             );
-            slide(bench, (*index, *at), choice.to - collars.items[item].value, because);
+            let by = collars.inboard(item, choice.to) - collars.items[item].value;
+            slide(bench, (*index, *at), by, because);
         }
     }
 }
@@ -194,7 +226,7 @@ fn why(bench: &Bench, choice: &Choice) -> String {
         }
     };
     format!(
-        "The fewest collars that bring every handle to its mark with the oars alike: {moved} of {}, to the common inboard nearest to the aim.{shared}",
+        "The fewest collars that bring every handle to its mark with the oars alike: {moved} of {}, to the common inboard nearest to the aim, or as near to it as a handle allows.{shared}",
         choice.moved.len()
     )
 }
@@ -205,11 +237,13 @@ fn tell_conflict(bench: &mut Bench, wrong: &[(usize, Finding)]) {
         bench.limit_words(LimitKey::Handle, Part::Most, "mm"),
         bench.limit_words(LimitKey::OarInboard, Part::Most, "mm"),
     ];
-    let seats: Vec<String> = wrong.iter().map(|(at, _)| bench.seat(*at).short()).collect();
+    let seats = match wrong {
+        [] => bench.boat().called().to_owned(),
+        wrong => bench.seats_words(wrong.iter().map(|(at, _)| *at)),
+    };
     let name = bench.boat().record();
     let says = format!(
-        "{}: no inboard brings every handle to its mark while the oars stay alike ({}). The spread or the seat marks differ: read both again, and move the pins if they do",
-        seats.join(", "),
+        "{seats}: no inboards bring every handle to its mark while the oars stay alike ({}). The spread or the seat marks differ: read both again, and move the pins if they do",
         limits.join("; ")
     );
     bench.conflict(name, says);

@@ -1,5 +1,6 @@
 //! The gap is set on the after horn, after the pitch; a horn that hooks is brought abaft its shank.
 
+use super::GAP;
 use super::bench::Bench;
 use super::bench::is_not_shown;
 use super::bench::is_proven;
@@ -44,7 +45,7 @@ pub(super) fn plan(bench: &mut Bench, before: &[Before]) {
         let seat = bench.seat(at);
         if let Err(lack) = seat.clearance() {
             let (name, missing) = (seat.name(), lack.to_string());
-            bench.not_planned(name, "the gap", missing);
+            bench.not_planned(name, GAP, missing);
             continue;
         }
         let tip = bench.boat().seats[at].rowlock.after_tip.clone();
@@ -59,7 +60,7 @@ fn replace_bent_often(bench: &mut Bench, at: usize) {
     let name = bench.seat(at).name().at("rowlock");
     let found = bench.at_boat("bent-often").into_iter().find(|finding| finding.name == name);
     let (Some(found), Some(seat)) = (found, bench.number(at)) else { return };
-    if bench.replaced.contains(&(seat, BentPart::AfterHorn)) {
+    if bench.is_replaced(seat, BentPart::AfterHorn) {
         return;
     }
     bench.replace(seat, BentPart::AfterHorn);
@@ -145,14 +146,22 @@ fn bend(bench: &mut Bench, at: usize, gap: f64, to: f64, because: String) {
     let degrees_words =
         degrees.map_or(String::new(), |degrees| format!(", {}", words::number(degrees, "deg")));
     let or = if change > 0.0 { "or a little more" } else { "or a little less" };
-    let deed = format!(
-        "{verb} the gap by {by}, until it reads {} {or}: bend the after horn, its top {way} ({by} at its tip{degrees_words}).",
-        words::number(to, "mm")
-    );
+    let until = words::number(to, "mm");
+    let deed = match work {
+        Work::ReplaceRowlock => {
+            format!("Replace the rowlock, the new one with a gap of {until} {or}.")
+        }
+        _ => format!(
+            "{verb} the gap by {by}, until it reads {until} {or}: bend the after horn, its top {way} ({by} at its tip{degrees_words})."
+        ),
+    };
     set_length(&mut bench.seat_mut(at).rowlock.gap, to);
     let carried = tip_moved(bench, at, change);
-    let mut amounts = vec![("gap_mm", to), ("tip_mm", change)];
-    amounts.extend(degrees.map(|degrees| ("bend_deg", degrees.copysign(change))));
+    let mut amounts = vec![("gap_mm", to)];
+    if work.bends_metal() {
+        amounts.push(("tip_mm", change));
+        amounts.extend(degrees.map(|degrees| ("bend_deg", degrees.copysign(change))));
+    }
     bench.step(Step {
         work,
         seat: number,
@@ -199,11 +208,17 @@ fn unhook(bench: &mut Bench, at: usize, moved: bool) {
         work,
         seat: number,
         oar: None,
-        deed: format!(
-            "Bend the tip of the after horn to the stern by {}, until it stands {} abaft its shank or a little more; then read the gap again.",
-            words::number(by, "mm"),
-            words::number(to, "mm")
-        ),
+        deed: match work {
+            Work::ReplaceRowlock => format!(
+                "Replace the rowlock, the new one with the tip of its after horn {} abaft its shank or a little more; then read its gap.",
+                words::number(to, "mm")
+            ),
+            _ => format!(
+                "Bend the tip of the after horn to the stern by {}, until it stands {} abaft its shank or a little more; then read the gap again.",
+                words::number(by, "mm"),
+                words::number(to, "mm")
+            ),
+        },
         because: format!("{often}{because}In a crab the oar lies under a hook."),
         amounts,
     });

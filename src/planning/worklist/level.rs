@@ -24,12 +24,13 @@ pub(super) fn plan(bench: &mut Bench) {
     let mut deed = "Chock her until the level on her mark reads true both ways".to_owned();
     deed.push_str(&way(trim, "her bow comes down", "her bow comes up"));
     deed.push_str(&way(roll, "her port side comes up", "her starboard side comes up"));
-    for at in bench.seats() {
-        lay_level(bench, at);
-    }
+    let seats: Vec<Level> = bench.seats().map(|at| in_the_level_boat(bench, at)).collect();
     let rigged = &mut bench.boat_mut().rigged;
     for reading in [&mut rigged.trim, &mut rigged.roll] {
         level(reading);
+    }
+    for (at, seat) in seats.into_iter().enumerate() {
+        read_level(bench, at, &seat);
     }
     bench.step(Step {
         work: Work::Level,
@@ -55,16 +56,28 @@ fn level(reading: &mut Option<Reading<Angle>>) {
     }
 }
 
-/// Makes each reading of a seat that leans on the level what it is in the level boat.
-fn lay_level(bench: &mut Bench, at: usize) {
+/// What a seat's values are once she lies level.
+struct Level {
+    leans: [Option<f64>; 2],
+    pitches: [Option<f64>; 3],
+    handle: Option<f64>,
+}
+
+fn in_the_level_boat(bench: &Bench, at: usize) -> Level {
     let seat = bench.seat(at);
     let value = |worked: Worked| worked.ok().map(|budget| budget.value());
-    let leans = [value(seat.lean_aft()), value(seat.lean_out())];
-    let pitches = Attitude::ALL.map(|attitude| value(seat.pitch(attitude)));
-    let handle = value(seat.handle_read());
-    pins::set_leans(bench, at, leans);
-    pins::set_pitches(bench, at, pitches);
-    if let Some(handle) = handle {
+    Level {
+        leans: [value(seat.lean_aft()), value(seat.lean_out())],
+        pitches: Attitude::ALL.map(|attitude| value(seat.pitch(attitude))),
+        handle: value(seat.handle_read()),
+    }
+}
+
+/// Makes each reading of a seat what it is in the boat that lies level now.
+fn read_level(bench: &mut Bench, at: usize, seat: &Level) {
+    pins::set_leans(bench, at, seat.leans);
+    pins::set_pitches(bench, at, seat.pitches);
+    if let Some(handle) = seat.handle {
         set_length(&mut bench.seat_mut(at).handle_past_mark, handle);
     }
 }

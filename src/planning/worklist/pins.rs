@@ -1,5 +1,6 @@
 //! Pins are brought upright: packed where the plate is known, else bent at the foot.
 
+use super::PIN;
 use super::bench::Bench;
 use super::bench::is_proven;
 use super::bench::set_length;
@@ -53,7 +54,7 @@ fn told_missing(bench: &mut Bench, at: usize) {
     let name = seat.name();
     for (lean, limited) in leans.into_iter().zip(limits) {
         if let (Err(lack), true) = (lean, limited) {
-            bench.not_planned(name.clone(), "the pin", lack.to_string());
+            bench.not_planned(name.clone(), PIN, lack.to_string());
         }
     }
 }
@@ -66,6 +67,7 @@ fn replace_bent_often(bench: &mut Bench, at: usize) {
     bench.replace(seat, BentPart::Pin);
     for way in WAYS {
         turn_upright(bench, at, way);
+        note_moved_bed(bench, at, way);
     }
     bench.step(Step {
         work: Work::ReplacePin,
@@ -121,6 +123,13 @@ fn for_the_arc(bench: &mut Bench, at: usize, leaning: &[Leaning]) -> Vec<Leaning
 
 fn tell_no_cure(bench: &mut Bench, at: usize) {
     let name = bench.seat(at).name();
+    // Where the bob was not read, it explains nothing: plumbing comes first.
+    let lacks = WAYS.into_iter().filter_map(|way| lean(&bench.seat(at), way).err());
+    let lacks: Vec<String> = lacks.map(|lack| lack.to_string()).collect();
+    if !lacks.is_empty() {
+        lacks.into_iter().for_each(|lack| bench.not_planned(name.clone(), PIN, lack));
+        return;
+    }
     let arc = bench.limit_words(LimitKey::Arc, Part::Most, "deg");
     let says = format!(
         "{}: by the bob no way of the pin explains how the pitch varies from catch to finish, so an upright pin would not cure it ({arc}). Look for play, a worn leather, a twisted flat or a wrong oar angle, and read the three again before any metal is bent",
@@ -156,6 +165,13 @@ fn turn_upright(bench: &mut Bench, at: usize, way: Leaning) {
         move_blade(bench, at, &blade, &blade.upright(way));
     }
     set_leans(bench, at, leans);
+}
+
+/// How far the bed goes with it depends on how high it stands above the plate, which no record says.
+fn note_moved_bed(bench: &mut Bench, at: usize, way: Leaning) {
+    if way == Leaning::Out && !bench.beds_moved.contains(&at) {
+        bench.beds_moved.push(at);
+    }
 }
 
 /// Writes down what another rig makes of a blade's readings.
@@ -232,12 +248,17 @@ fn bring_upright(bench: &mut Bench, at: usize, way: Leaning, leans_too_far: bool
             let (work, often) = bench.bend(at, BentPart::Pin, angle.as_deg());
             because.push_str(often);
             because.push_str("The plate was not measured, so packing can't be worked out: measure it, and pack instead if you can. ");
-            (work, bending(way, lean.value(), &until), Vec::new())
+            let deed = match work {
+                Work::ReplacePin => format!("Replace the pin, the new one upright{until}."),
+                _ => bending(way, lean.value(), &until),
+            };
+            (work, deed, Vec::new())
         }
     };
     amounts.push(("lean_deg", -lean.value()));
     because.push_str(&carried(before, pitches(&bench.seat(at))));
     because.push_str(&moved_bed(way, lean.value()));
+    note_moved_bed(bench, at, way);
     bench.step(Step { work, seat: number, oar: None, deed, because, amounts });
 }
 

@@ -1,5 +1,6 @@
 //! One common pitch such that the fewest forward horns are bent, and those the least.
 
+use super::PITCH;
 use super::alike;
 use super::alike::Choice;
 use super::alike::Item;
@@ -9,6 +10,7 @@ use super::bench::set_length;
 use super::blade::Blade;
 use super::pins::move_blade;
 use super::step::Step;
+use super::step::Work;
 use crate::geometry::Side;
 use crate::geometry::correction::tip_move;
 use crate::model::BentPart;
@@ -35,8 +37,11 @@ pub(super) fn plan(bench: &mut Bench) {
     if blades.seats.is_empty() {
         return;
     }
+    let name = bench.boat().record();
+    if blades.items.len() > alike::MOST {
+        return bench.not_planned(name, PITCH, alike::TOO_MANY.to_owned());
+    }
     let Some(choice) = chosen(bench, &blades) else {
-        let name = bench.boat().record();
         let limits = [
             bench.limit_words(LimitKey::Pitch, Part::Least, "deg"),
             bench.limit_words(LimitKey::Pitch, Part::Most, "deg"),
@@ -76,7 +81,7 @@ fn blades(bench: &mut Bench) -> Blades {
             }
             Err(lack) => {
                 let name = seat.name();
-                bench.not_planned(name, "the pitch", lack.to_string());
+                bench.not_planned(name, PITCH, lack.to_string());
             }
         }
     }
@@ -159,17 +164,25 @@ fn bend(bench: &mut Bench, at: usize, choice: &Choice, why: &str) {
     let tip_words =
         tip.map_or(String::new(), |tip| format!(" ({} at its tip)", words::number(tip, "mm")));
     let until = reading_words(&bench.seat(at), choice.to);
-    let deed = format!(
-        "Bend the forward horn, its top {way} by {degrees}{tip_words}, until the blade reads {until} square off{room}."
-    );
-    let gap = gap_moved(bench, at, tip.map(|tip| -tip * change.signum()));
+    let read = format!("until the blade reads {until} square off{room}");
+    let deed = match work {
+        Work::ReplaceRowlock => format!("Replace the rowlock, and set the new one {read}."),
+        _ => format!("Bend the forward horn, its top {way} by {degrees}{tip_words}, {read}."),
+    };
+    let gap = match work {
+        Work::ReplaceRowlock => " Give it the gap of the old one.".to_owned(),
+        _ => gap_moved(bench, at, tip.map(|tip| -tip * change.signum())),
+    };
     let from = format!(
         "The pitch goes from {} to {}. ",
         words::number(now, "deg"),
         words::number(choice.to, "deg")
     );
-    let mut amounts = vec![("bend_deg", change), ("pitch_deg", choice.to)];
-    amounts.extend(tip.map(|tip| ("tip_mm", tip)));
+    let mut amounts = vec![("pitch_deg", choice.to)];
+    if work.bends_metal() {
+        amounts.push(("bend_deg", change));
+        amounts.extend(tip.map(|tip| ("tip_mm", tip)));
+    }
     bench.step(Step {
         work,
         seat: number,

@@ -28,6 +28,8 @@ pub struct Worklist {
     pub conflicts: Vec<Conflict>,
     /// What a waiver lets stand, and is left as it is.
     pub waived: Vec<Finding>,
+    /// What this work puts right.
+    pub cured: Vec<Finding>,
     /// What is still found after all of the work.
     pub left: Vec<Finding>,
     /// The book with the boat as she is after the work.
@@ -48,6 +50,7 @@ impl Worklist {
             not_planned: Vec::new(),
             conflicts: Vec::new(),
             waived: Vec::new(),
+            cured: Vec::new(),
             left: Vec::new(),
             predicted,
             changes: Vec::new(),

@@ -19,6 +19,7 @@ use super::seats::Value;
 use super::sections;
 use super::work;
 use crate::model::Placed;
+use crate::planning::worklist::Conflict;
 
 #[derive(Serialize)]
 struct Root<'r> {
@@ -44,6 +45,7 @@ struct BoatJson<'r> {
     changes: Option<Vec<String>>,
     walk_round: Vec<String>,
     work_left: Vec<JobJson<'r>>,
+    conflicts: Vec<ConflictJson<'r>>,
     findings: Vec<FindingJson<'r>>,
     not_checked: Vec<NotCheckedJson<'r>>,
 }
@@ -98,13 +100,23 @@ struct ValueJson {
     uncertainty: Option<f64>,
 }
 
+/// Rule and level are null where work only follows from other work; `work` is what a worklist calls
+/// it, null where it is not of one.
 #[derive(Serialize)]
 struct JobJson<'r> {
     step: &'static str,
-    rule: &'static str,
-    level: &'static str,
+    work: Option<&'static str>,
+    seat: Option<u32>,
+    rule: Option<&'static str>,
+    level: Option<&'static str>,
     names: Vec<&'r str>,
     remedy: &'r str,
+}
+
+#[derive(Serialize)]
+struct ConflictJson<'r> {
+    name: &'r str,
+    says: &'r str,
 }
 
 /// Returns the pages as JSON, on one line.
@@ -143,6 +155,7 @@ fn boat<'r>(page: &Page<'r>, places: &Places<'r>) -> BoatJson<'r> {
         changes: page.ready.before.map(|_| happened::changes(page)),
         walk_round: sections::walk_round(page),
         work_left: jobs(page),
+        conflicts: page.plan.conflicts.iter().map(conflict).collect(),
         findings: page
             .findings
             .iter()
@@ -187,14 +200,23 @@ fn value(value: &Value) -> ValueJson {
 }
 
 fn jobs<'r>(page: &Page<'r>) -> Vec<JobJson<'r>> {
-    let job = |job: work::Job<'r>| JobJson {
-        step: job.step,
-        rule: job.findings[0].rule.id,
-        level: job.findings[0].level.word(),
-        names: job.findings.iter().map(|finding| finding.name.as_str()).collect(),
-        remedy: &job.findings[0].remedy,
+    let job = |job: work::Job<'r>| {
+        let first = job.findings.first();
+        JobJson {
+            step: job.stage,
+            work: job.planned.map(|step| step.work.word()),
+            seat: job.planned.and_then(|step| step.seat),
+            rule: first.map(|finding| finding.rule.id),
+            level: first.map(|finding| finding.level.word()),
+            names: job.findings.iter().map(|finding| finding.name.as_str()).collect(),
+            remedy: job.remedy,
+        }
     };
     work::left(page).into_iter().map(job).collect()
+}
+
+fn conflict(conflict: &Conflict) -> ConflictJson<'_> {
+    ConflictJson { name: conflict.name.as_str(), says: &conflict.says }
 }
 
 fn said(text: Option<&Placed<String>>) -> Option<&str> {

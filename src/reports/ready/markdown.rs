@@ -24,13 +24,13 @@ fn part(page: &Page) -> String {
     let mut out = format!("## {} on {on}\n\n", cell(boat.called()));
     let (first, rest) = page.stands_words();
     out.push_str(&format!("**{first}**{}\n\n", cell(&rest)));
-    let said = |text: Option<&str>| cell(text.unwrap_or("nobody says"));
+    let said = |text: Option<&str>, none| cell(text.unwrap_or(none));
     let rigged = &boat.rigged;
     let day = rigged.date.map_or("on no day".to_owned(), |day| day.value.to_string());
     out.push_str(&format!(
         "Rigged {day} by {}, passed by {}.\n",
-        said(rigged.by.as_ref().map(|by| &*by.value)),
-        said(rigged.checked_by.as_ref().map(|by| &*by.value))
+        said(rigged.by.as_ref().map(|by| &*by.value), "nobody says"),
+        said(rigged.checked_by.as_ref().map(|by| &*by.value), "nobody")
     ));
     sections::above(page).iter().for_each(|own| section(&mut out, own));
     table(&mut out, page);

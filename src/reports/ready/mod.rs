@@ -19,6 +19,7 @@ pub use text::ready_text;
 use super::Report;
 use crate::history::Change;
 use crate::model::Boat;
+use crate::planning::worklist::Worklist;
 use crate::rules::Level;
 
 /// What is told before a race.
@@ -28,6 +29,8 @@ pub struct Ready<'r> {
     pub report: Report<'r>,
     /// The boats asked for, in the order of their pages.
     pub boats: &'r [&'r Boat],
+    /// The work that is planned for each of them, in the same order.
+    pub plans: &'r [Worklist],
     /// What changed since an earlier state, where that was asked.
     pub before: Option<Before<'r>>,
     /// The least level that stops a boat.

@@ -6,8 +6,10 @@ use super::Ready;
 use super::seats;
 use super::seats::SeatRow;
 use crate::history::Change;
+use crate::model::Boat;
 use crate::model::Crew;
 use crate::model::Placed;
+use crate::planning::worklist::Worklist;
 use crate::rules::Finding;
 use crate::rules::Level;
 use crate::rules::NotChecked;
@@ -17,6 +19,8 @@ use crate::working::BoatSight;
 pub(super) struct Page<'r> {
     pub(super) ready: Ready<'r>,
     pub(super) boat: BoatSight<'r>,
+    /// The work that brings her inside her limits.
+    pub(super) plan: &'r Worklist,
     pub(super) crews: Vec<&'r Crew>,
     /// What was found, the worst first.
     pub(super) findings: Vec<&'r Finding>,
@@ -56,7 +60,7 @@ impl Stands {
 /// Returns a page for each boat.
 pub(super) fn pages<'r>(ready: &Ready<'r>) -> Vec<Page<'r>> {
     let report = &ready.report;
-    let page = |boat: &&'r crate::model::Boat| {
+    let page = |(boat, plan): (&&'r Boat, &'r Worklist)| {
         let (book, own) = (report.book, BoatSight::new(report.book, boat));
         let findings = report.checked.findings.iter();
         let findings: Vec<&Finding> =
@@ -72,13 +76,14 @@ pub(super) fn pages<'r>(ready: &Ready<'r>) -> Vec<Page<'r>> {
         Page {
             ready: *ready,
             boat: own,
+            plan,
             crews,
             findings,
             not_checked: not_checked.collect(),
             seats,
         }
     };
-    ready.boats.iter().map(page).collect()
+    ready.boats.iter().zip(ready.plans).map(page).collect()
 }
 
 impl<'r> Page<'r> {

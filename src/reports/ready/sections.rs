@@ -10,6 +10,9 @@ use crate::model::Condition;
 use crate::rules::Finding;
 use crate::rules::Level;
 
+/// What the section of the work is called.
+pub(super) const WORK_LEFT: &str = "Work left, in this order";
+
 /// A part of a page.
 pub(super) struct Section {
     pub(super) called: String,
@@ -36,6 +39,7 @@ pub(super) fn below(page: &Page) -> Vec<Section> {
     let jobs = work::left(page);
     let id = &page.boat.boat.id.value;
     let work = jobs.iter().map(|job| job.line(id)).collect();
+    let conflicts = page.plan.conflicts.iter().map(|own| without_name(page, &own.says)).collect();
     let rigged = page.boat.boat.rigged.date.map(|day| day.value.to_string());
     let rigged = rigged.unwrap_or_else(|| "she was rigged".to_owned());
     let mut all = vec![
@@ -45,7 +49,8 @@ pub(super) fn below(page: &Page) -> Vec<Section> {
             happened::since_rigged(page),
         ),
         section("Walk round", 3, walk_round(page)),
-        Section { to_do: true, ..section("Work left, in this order", 5, work) },
+        Section { to_do: true, ..section(WORK_LEFT, 5, work) },
+        section("Can't be cured together", 4, conflicts),
         section("Waivers on the day", 2, waivers(page)),
         section("Not checked, for want of", 1, not_checked(page)),
     ];

@@ -73,6 +73,7 @@ fn head(page: &Page, look: Look) -> String {
     let called = shown::line(&called);
     let on = format!("on {}", page.ready.report.as_of);
     let gap = WIDTH.saturating_sub(columns(&called) + columns(&on)).max(2);
+    let called = look.cut_to(&called, WIDTH - 2 - columns(&on));
     let title = format!("{called}{}{on}", " ".repeat(gap));
     let mut out = format!("{}\n", look.heading().style(title));
     let rigged = &boat.rigged;
@@ -149,9 +150,10 @@ fn printed(page: &Page, block: &Block, look: Look) -> String {
         out.push_str(&format!("{line}\n"));
     }
     if block.left_out() > 0 {
-        let told = match block.section.called.starts_with("Changed") {
-            true => "tholebook diff".to_owned(),
-            false => sections::where_told(page),
+        let told = match block.section.called.as_str() {
+            called if called.starts_with("Changed") => "tholebook diff".to_owned(),
+            sections::WORK_LEFT => format!("tholebook worklist {}", page.boat.boat.id.value),
+            _ => sections::where_told(page),
         };
         let line = format!("  and {} more: {told}", block.left_out());
         out.push_str(&format!("{}\n", look.cut_to(&shown::line(&line), WIDTH)));
