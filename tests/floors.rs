@@ -43,6 +43,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
 const WRAPPED: &[(&str, &[&str])] = &[
     ("granit_parser", &["src/reading/tree/"]),
     ("git2", &["src/store/"]),
+    ("flate2", &["src/store/repository/loose.rs"]),
     ("walkdir", &["src/store/"]),
     (
         "similar",

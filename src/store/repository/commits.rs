@@ -19,6 +19,7 @@ use crate::store::repository::Records;
 use crate::store::repository::Repository;
 use crate::store::repository::commit;
 use crate::store::repository::ids::BlobId;
+use crate::store::repository::loose;
 use crate::store::repository::objects::Missed;
 use crate::store::repository::revision;
 use crate::store::repository::standing;
@@ -101,6 +102,7 @@ impl Repository {
     ///
     /// A commit on the way is missing or damaged.
     pub fn merge_base(&self, a: CommitId, b: CommitId) -> Result<Option<CommitId>, StoreError> {
+        loose::refuse_broken(&self.git)?;
         match self.git.merge_base(a.0, b.0) {
             Ok(id) => Ok(Some(CommitId(id))),
             // What can't be found otherwise is a commit on the way, and no answer.

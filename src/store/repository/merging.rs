@@ -12,6 +12,7 @@ use crate::store::layout;
 use crate::store::names;
 use crate::store::repository::error::RepositoryError;
 use crate::store::repository::ids::CommitId;
+use crate::store::repository::loose;
 use crate::store::repository::objects;
 use crate::store::repository::objects::Missed;
 use crate::store::repository::objects::Objects;
@@ -38,6 +39,7 @@ pub(super) fn index(git: &Repository, ours: Oid, theirs: Oid) -> Result<Index, R
         folder: objects::folder(git),
         said: error.message().to_owned(),
     };
+    loose::refuse_broken(git)?;
     let commit = |id| git.find_commit(id).map_err(|error| said(&error));
     let options = MergeOptions::new();
     git.merge_commits(&commit(ours)?, &commit(theirs)?, Some(&options)).map_err(|error| {

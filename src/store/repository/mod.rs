@@ -16,6 +16,7 @@ mod ids;
 mod ignoring;
 mod kept_out;
 mod lineage;
+mod loose;
 mod merging;
 mod objects;
 mod opening;

@@ -13,11 +13,13 @@ use crate::store::named::MAX_FILE_BYTES;
 use crate::store::named::Refusal;
 use crate::store::repository::error::Cut;
 use crate::store::repository::error::RepositoryError;
+use crate::store::repository::loose::Loose;
 
 /// The objects of a repository.
 pub(super) struct Objects<'r> {
     git: &'r Repository,
     base: Odb<'r>,
+    loose: Loose,
 }
 
 /// Why an object was not had.
@@ -31,12 +33,13 @@ pub(super) enum Missed {
 impl<'r> Objects<'r> {
     pub(super) fn of(git: &'r Repository) -> Result<Self, RepositoryError> {
         let base = git.odb().map_err(|error| RepositoryError::opening(git.path(), &error))?;
-        Ok(Self { git, base })
+        Ok(Self { git, base, loose: Loose::of(git) })
     }
 
     /// Returns the bytes of a commit.
     pub(super) fn commit(&self, id: Oid) -> Result<Vec<u8>, RepositoryError> {
         let read = || {
+            self.refuse_broken(id)?;
             let object = self.base.read(id).map_err(Missed::because)?;
             if object.kind() != ObjectType::Commit {
                 return Err(Missed::Damaged(format!("a {}, no commit", object.kind())));
@@ -48,13 +51,15 @@ impl<'r> Objects<'r> {
 
     /// Returns a folder as it was committed.
     pub(super) fn tree(&self, id: Oid, what: &str) -> Result<Tree<'r>, RepositoryError> {
-        let tree = self.git.find_tree(id).map_err(Missed::because);
+        let whole = self.refuse_broken(id);
+        let tree = whole.and_then(|()| self.git.find_tree(id).map_err(Missed::because));
         let what = if what.is_empty() { format!("tree {id}") } else { format!("\"{what}\"") };
         tree.map_err(|missed| self.error(&what, missed))
     }
 
     /// Returns a text. What is too large is not read.
     pub(super) fn content(&self, id: Oid) -> Result<Content, Missed> {
+        self.refuse_broken(id)?;
         let (bytes, kind) = self.base.read_header(id).map_err(Missed::because)?;
         if kind != ObjectType::Blob {
             return Err(Missed::Damaged(format!("a {kind} in the place of a file")));
@@ -64,6 +69,13 @@ impl<'r> Objects<'r> {
         }
         let object = self.base.read(id).map_err(Missed::because)?;
         Ok(Content::of_bytes(object.data().to_vec()))
+    }
+
+    fn refuse_broken(&self, id: Oid) -> Result<(), Missed> {
+        match self.loose.broken(id) {
+            Some(said) => Err(Missed::Damaged(said.to_owned())),
+            None => Ok(()),
+        }
     }
 
     /// Returns the error for something that was not had.

@@ -7,6 +7,8 @@ use git2::Oid;
 use git2::Repository;
 
 use crate::store::repository::error::RepositoryError;
+use crate::store::repository::loose;
+use crate::store::repository::loose::Loose;
 use crate::store::repository::objects;
 use crate::store::repository::shallow;
 
@@ -28,6 +30,7 @@ pub(super) fn commit(git: &Repository, rev: &str) -> Result<Oid, RepositoryError
     if let Some(commit) = direct(git, rev) {
         return Ok(commit);
     }
+    loose::refuse_broken(git)?;
     let found = git.revparse_single(rev).map_err(|error| not_found(git, rev, &error))?;
     let commit = found.peel(ObjectType::Commit).map_err(|error| match error.code() {
         ErrorCode::NotFound => unknown(git, rev),
@@ -49,6 +52,9 @@ fn direct(git: &Repository, rev: &str) -> Option<Oid> {
     let of_branch = || git.resolve_reference_from_short_name(rev).ok()?.resolve().ok()?.target();
     let whole = (rev.len() == WHOLE).then(|| Oid::from_str(rev).ok()).flatten();
     let id = whole.or_else(of_branch)?;
+    if Loose::of(git).broken(id).is_some() {
+        return None;
+    }
     let (_, kind) = git.odb().ok()?.read_header(id).ok()?;
     (kind == ObjectType::Commit).then_some(id)
 }

@@ -14,6 +14,7 @@ use crate::store::repository::Moment;
 use crate::store::repository::Repository;
 use crate::store::repository::RepositoryError;
 use crate::store::repository::commit;
+use crate::store::repository::loose;
 use crate::store::repository::objects;
 
 impl Repository {
@@ -80,6 +81,7 @@ impl Repository {
 
     fn tips(&self) -> Result<Vec<Oid>, StoreError> {
         let mut tips: Vec<Oid> = self.head()?.into_iter().map(|id| id.0).collect();
+        loose::refuse_broken(&self.git)?;
         let references = self.git.references().map_err(|error| self.unreadable(&error))?;
         for reference in references.flatten() {
             if let Ok(object) = reference.peel(ObjectType::Commit) {

@@ -1,0 +1,12 @@
+//! Books and repositories that mean harm, put before every command in every format: none ends as a
+//! fault of the program, steers a terminal, or gives orders to a build server.
+#![cfg(unix)]
+
+#[path = "hostile/books.rs"]
+mod books;
+#[path = "hostile/commands.rs"]
+mod commands;
+#[path = "hostile/repositories.rs"]
+mod repositories;
+#[path = "hostile/trying.rs"]
+mod trying;
