@@ -4,6 +4,7 @@
 use std::path::Path;
 use std::process::Command;
 
+use tholebook::rules::Looks;
 use tholebook::rules::RULES;
 use tholebook::rules::Rule;
 
@@ -15,9 +16,18 @@ fn row(rule: &&Rule) -> String {
     format!("| `{}` | {} | {checks} |\n", rule.id, rule.level.word())
 }
 
+/// Slips in how a record is written stand in one row: each says by its name what it is.
 fn table() -> String {
-    let rows: String = RULES.iter().map(row).collect();
-    format!("| rule | at worst | what it checks |\n|---|---|---|\n{rows}")
+    let is_slip = |rule: &&&Rule| matches!(rule.looks, Looks::WhileReading);
+    let rows: String = RULES.iter().filter(|rule| !is_slip(rule)).map(row).collect();
+    let slips: Vec<&&Rule> = RULES.iter().filter(is_slip).collect();
+    let worst = slips.iter().map(|rule| rule.level).max().expect("a rule").word();
+    let ids: Vec<String> = slips.iter().map(|rule| format!("`{}`", rule.id)).collect();
+    let slips = format!(
+        "| {} | {worst} | How a record is written: `why RULE` says each |\n",
+        ids.join(" ")
+    );
+    format!("| rule | at worst | what it checks |\n|---|---|---|\n{rows}{slips}")
 }
 
 #[test]
@@ -46,6 +56,19 @@ struct Shown<'r> {
     lines: Vec<&'r str>,
 }
 
+/// Returns the words of a command line; what stands in quotes is one.
+fn words_of(line: &str) -> Vec<&str> {
+    let parts = line.split('"').enumerate();
+    let mut words = Vec::new();
+    for (number, part) in parts {
+        match number % 2 {
+            1 => words.push(part),
+            _ => words.extend(part.split_whitespace()),
+        }
+    }
+    words
+}
+
 fn shown(readme: &str) -> Vec<Shown<'_>> {
     let mut all: Vec<Shown> = Vec::new();
     let blocks = readme.split("```text\n").skip(1);
@@ -53,7 +76,7 @@ fn shown(readme: &str) -> Vec<Shown<'_>> {
         for line in block.lines().filter(|line| !line.trim().is_empty()) {
             match line.strip_prefix("$ tholebook ") {
                 Some(words) => {
-                    let arguments = words.split_whitespace().collect();
+                    let arguments = words_of(words);
                     all.push(Shown { arguments, lines: Vec::new() });
                 }
                 None if block.starts_with("$ ") => {

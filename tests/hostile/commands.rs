@@ -91,7 +91,7 @@ const WRITTEN: &[&str] = &[
     "add oars gull-oars",
     "add crew gull-crew",
     "schema --out schemas",
-    "start another --club Tarrow --no-input",
+    "start another --club Tarrow --ci none",
     "sample sampled",
     "wire",
     "unwire",
