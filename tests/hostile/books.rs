@@ -246,7 +246,7 @@ fn lines_are_a_mebibyte_long() {
     put(folder.path(), "boats/key.yaml", format!("boat: key\n{long}: 1\n"));
     put(folder.path(), "boats/more.yaml", format!("boat: more\nname: {long}{long}\n"));
     put(folder.path(), "boats/keys.yaml", "a: 1\n".repeat(100_000));
-    commands::try_all(folder.path());
+    commands::ask_figures(folder.path());
 }
 
 #[test]
