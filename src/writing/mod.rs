@@ -2,6 +2,7 @@
 
 pub mod editing;
 pub mod guard;
+pub mod measuring;
 pub mod sample;
 pub mod splicing;
 pub mod wiring;
