@@ -4,6 +4,7 @@ mod formats;
 mod guard;
 mod merging;
 mod past;
+mod putting;
 
 use std::path::PathBuf;
 
@@ -44,6 +45,7 @@ pub(super) enum Command {
     #[command(after_help = DIFF_HELP)]
     Diff(Diff),
     /// Every worked-out value, with how good it is and its unit
+    #[command(after_help = putting::DERIVE_EXITS)]
     Derive(Derive),
     /// An invented club's book with two seasons of commits, to try everything on
     Sample(Sample),
@@ -224,6 +226,10 @@ pub(super) struct Derive {
     /// text is a table for each boat; json is for programs, with every digit
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: DeriveFormat,
+
+    /// Write the values into the boats' files, under worked-out; what is right as written stays
+    #[arg(long, conflicts_with = "format")]
+    pub(super) write: bool,
 
     #[command(flatten)]
     pub(super) look: LookOptions,

@@ -1,6 +1,7 @@
 //! Opens and reads the book, once a command.
 
 use std::path::Path;
+use std::path::PathBuf;
 
 use super::exit::Exit;
 use super::output::Done;
@@ -16,6 +17,8 @@ use crate::store::StoreError;
 
 /// A book that was read, and what the user should know besides.
 pub(super) struct OpenBook {
+    /// Where its files lie.
+    pub(super) root: PathBuf,
     pub(super) book: Book,
     pub(super) faults: Vec<Fault>,
     pub(super) told: Vec<String>,
@@ -39,10 +42,10 @@ pub(super) fn open(given: Option<&Path>, instead: Option<TextGiven>) -> Result<O
 /// Reads a book's texts, wherever they came from.
 pub(super) fn read(store: Store) -> OpenBook {
     let told = besides(&store);
-    let absent = store.absent;
+    let (root, absent) = (store.root, store.absent);
     let (mut book, faults) = reading::read(&store.name, store.files);
     book.unread.clone_from(&absent);
-    OpenBook { book, faults, told, absent }
+    OpenBook { root, book, faults, told, absent }
 }
 
 impl OpenBook {

@@ -26,6 +26,7 @@ mod progress;
 mod remeasuring;
 mod rules;
 mod sample;
+mod saving;
 mod schema;
 mod settings;
 mod splice;

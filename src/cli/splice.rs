@@ -9,11 +9,11 @@ use self::together::Together;
 use super::arguments::Splice;
 use super::exit::Exit;
 use super::output::Done;
-use super::output::whole_file;
 use crate::reading::tree;
 use crate::reports::shown;
 use crate::store;
 use crate::store::Marks;
+use crate::store::saving::save_over;
 use crate::writing::editing::Meaning;
 use crate::writing::splicing;
 use crate::writing::splicing::Change;
@@ -39,7 +39,7 @@ fn run_or_refused(arguments: &Splice) -> Result<Done, Done> {
     let [base, ours, theirs] = [&arguments.base, &arguments.ours, &arguments.theirs];
     let [base, ours, theirs] = [read(base)?, read(ours)?, read(theirs)?];
     let joined = joined(arguments, &base, &ours, &theirs)?;
-    if let Err(error) = whole_file(&arguments.ours, &joined.text) {
+    if let Err(error) = save_over(&arguments.ours, &joined.text) {
         return Err(failed("written", &arguments.ours, &error));
     }
     let exit = if joined.disputed.is_empty() { Exit::Clear } else { Exit::Findings };

@@ -9,11 +9,11 @@ use super::arguments::Wire;
 use super::book;
 use super::exit::Exit;
 use super::output::Done;
-use super::output::whole_file;
 use super::program;
 use crate::reports::shown;
 use crate::store;
 use crate::store::Repository;
+use crate::store::saving::save_over;
 use crate::writing::wiring;
 use crate::writing::wiring::ATTRIBUTES;
 use crate::writing::wiring::Setting;
@@ -97,7 +97,7 @@ impl Place {
     fn write(&self, text: &str) -> Result<(), Done> {
         let written = match text {
             "" => fs::remove_file(&self.file),
-            text => whole_file(&self.file, text),
+            text => save_over(&self.file, text),
         };
         written.map_err(|error| failed("written", &self.file, &error.to_string()))
     }

@@ -1,8 +1,8 @@
 //! A boat: format 1, field by field.
 
 use super::field::field;
+use super::form::Naming;
 use super::limits::limits;
-use super::lists::Naming;
 use super::oars::defect;
 use super::seat::seat;
 use super::section::Section;

@@ -1,7 +1,7 @@
 //! A crew: format 1, field by field.
 
 use super::field::field;
-use super::lists::Naming;
+use super::form::Naming;
 use super::oars::MEASURED;
 use super::oars::measured;
 use super::section::Section;

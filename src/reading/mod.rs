@@ -25,7 +25,7 @@ mod value;
 
 pub use fault::{Fault, What};
 pub use field::{Field, READ, TO};
-pub use form::{Bounds, Described, Kind, NOT_MEASURED};
+pub use form::{Bounds, Described, Kind, NOT_MEASURED, Naming};
 pub use nearest::nearest;
 pub use readings::FINEST;
 pub use record::{RecordKind, form, read, read_alone};

@@ -11,7 +11,7 @@ use super::fault::Fault;
 use super::fault::What;
 use super::field::field;
 use super::form::Described;
-use super::lists::Naming;
+use super::form::Naming;
 use super::nearest::nearest;
 use super::oars::oar_set;
 use super::section::Section;

@@ -3,7 +3,8 @@
 //! The only room that names git and the only one that reads a book's files. What it gives, a
 //! [`Store`], does not tell where the texts came from: [`open_folder`] gives those of a folder, a
 //! [`Repository`] those of a commit, of what is about to be committed, and of a merge. It also
-//! founds a repository from commits that were planned elsewhere, and puts files among git's hooks.
+//! founds a repository from commits that were planned elsewhere, puts files among git's hooks, and
+//! saves a text in the place of a file.
 //!
 //! ```text
 //! club.yaml      the book's root is the folder that holds it
@@ -23,6 +24,7 @@ mod line_merge;
 mod named;
 mod names;
 mod repository;
+pub mod saving;
 mod seeking;
 mod walking;
 
@@ -105,6 +107,12 @@ impl Store {
     /// ```
     #[must_use]
     pub fn file(&self, path: &str) -> PathBuf {
-        self.root.join(names::path_of(path))
+        file_of(&self.root, path)
     }
+}
+
+/// Returns where the file of a [`Named::path`] lies below a book's root, escapes undone.
+#[must_use]
+pub fn file_of(root: &Path, path: &str) -> PathBuf {
+    root.join(names::path_of(path))
 }

@@ -1,8 +1,10 @@
 //! Writes texts: what a club's files and git's hooks are to say. Touches no disk; `store` does that.
 
+pub mod addressing;
 pub mod editing;
 pub mod guard;
 pub mod measuring;
 pub mod sample;
 pub mod splicing;
 pub mod wiring;
+pub mod worked_out;
