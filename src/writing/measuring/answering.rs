@@ -16,7 +16,6 @@ use crate::reading::Fault;
 use crate::reading::NOT_MEASURED;
 use crate::store::Named;
 use crate::units::Date;
-use crate::writing::editing;
 use crate::writing::editing::Deed;
 use crate::writing::editing::Refused;
 use crate::writing::editing::Wording;
@@ -42,16 +41,32 @@ impl Dialogue {
     pub fn tentative(&self) -> Result<String, Refused> {
         let mut text = self.record.clone();
         for (question, answer) in self.answered().filter(|(own, _)| !own.is_of_the_day()) {
-            text = with_answer(text, question, answer)?;
+            text = self.with_answer(text, question, answer)?;
         }
         Ok(text)
+    }
+
+    pub(super) fn with_answer(
+        &self,
+        text: String,
+        question: &Question,
+        answer: &Answer,
+    ) -> Result<String, Refused> {
+        match answer {
+            Answer::Read(wording) => self.edited(&text, &question.at, &Deed::Set(wording)),
+            // Of what never was written nothing need be said.
+            Answer::NotMeasured if question.last.is_some() => {
+                self.edited(&text, &question.at, &Deed::Set(&Wording::word(NOT_MEASURED)))
+            }
+            _ => Ok(text),
+        }
     }
 
     /// Returns why a value can't stand in its place, if it can't, and what to do.
     pub(super) fn readable(&self, index: usize, wording: &Wording) -> Result<(), String> {
         let question = &self.questions[index];
         let name = Name::record(&self.id).at(&question.name);
-        let edited = editing::edited(&self.record, &question.at, &Deed::Set(wording));
+        let edited = self.edited(&self.record, &question.at, &Deed::Set(wording));
         let edited = edited.map_err(|refused| format!("{refused}. {}", refused.help()))?;
         let (_, faults) = reading::read_alone(Named::text("record.yaml", &edited));
         match faults.iter().find(|fault| fault.name.is_within(name.as_str())) {
@@ -208,19 +223,4 @@ impl Dialogue {
 /// Returns a value as it was typed.
 pub(super) fn plain(wording: &Wording) -> String {
     super::questions::written(wording.meaning()).unwrap_or_default()
-}
-
-pub(super) fn with_answer(
-    text: String,
-    question: &Question,
-    answer: &Answer,
-) -> Result<String, Refused> {
-    match answer {
-        Answer::Read(wording) => editing::edited(&text, &question.at, &Deed::Set(wording)),
-        // Of what never was written nothing need be said.
-        Answer::NotMeasured if question.last.is_some() => {
-            editing::edited(&text, &question.at, &Deed::Set(&Wording::word(NOT_MEASURED)))
-        }
-        _ => Ok(text),
-    }
 }

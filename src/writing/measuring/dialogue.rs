@@ -7,7 +7,14 @@ use super::question::Question;
 use super::question::Screen;
 use super::typed::Typed;
 use crate::model::Name;
+use crate::reading;
+use crate::reading::Described;
+use crate::reading::RecordKind;
 use crate::units::Date;
+use crate::writing::editing;
+use crate::writing::editing::Address;
+use crate::writing::editing::Deed;
+use crate::writing::editing::Refused;
 use crate::writing::editing::Wording;
 
 /// Where a measuring stands.
@@ -17,6 +24,8 @@ pub struct Dialogue {
     pub(super) id: String,
     /// The record as it was before.
     pub(super) record: String,
+    /// The record's form: where a key that is not written yet is put.
+    pub(super) form: Vec<Described>,
     pub(super) questions: Vec<Question>,
     pub(super) answers: Vec<Answer>,
     pub(super) at: usize,
@@ -113,11 +122,17 @@ pub enum Heard {
 impl Dialogue {
     /// Begins to measure a record on a day.
     #[must_use]
-    pub fn new(id: &str, record: &str, questions: Vec<Question>, day: Date) -> Self {
+    pub fn new(
+        (kind, id): (RecordKind, &str),
+        record: &str,
+        questions: Vec<Question>,
+        day: Date,
+    ) -> Self {
         let answers = vec![Answer::Open; questions.len()];
         let mut own = Self {
             id: id.to_owned(),
             record: record.to_owned(),
+            form: reading::form(kind),
             questions,
             answers,
             at: 0,
@@ -152,6 +167,16 @@ impl Dialogue {
     #[must_use]
     pub fn accepted(&self) -> Option<&str> {
         self.accepted.as_deref()
+    }
+
+    /// Does something at a place of the record's text.
+    pub(super) fn edited(
+        &self,
+        text: &str,
+        at: &Address,
+        deed: &Deed<'_>,
+    ) -> Result<String, Refused> {
+        editing::edited_in_form(text, at, deed, &self.form)
     }
 
     /// Returns what is to be asked now.

@@ -161,7 +161,7 @@ pub(super) fn written(meaning: &Meaning) -> Option<String> {
 /// Returns the fields of a part of the list under a key.
 fn part<'f>(form: &'f [Described], key: &str) -> &'f [Described] {
     match form.iter().find(|own| own.field.key == key).map(|own| &own.kind) {
-        Some(Kind::List(inner)) => match &**inner {
+        Some(Kind::List(inner, _)) => match &**inner {
             Kind::Section(fields) => fields,
             _ => &[],
         },

@@ -8,7 +8,6 @@ use super::dialogue::Dialogue;
 use super::level::Level;
 use super::question::Question;
 use super::readings_day::Days;
-use crate::writing::editing;
 use crate::writing::editing::Address;
 use crate::writing::editing::Deed;
 use crate::writing::editing::Meaning;
@@ -89,7 +88,7 @@ impl Dialogue {
             if question.is_of_the_day() || stays(question) {
                 continue;
             }
-            text = answering::with_answer(text, question, answer)?;
+            text = self.with_answer(text, question, answer)?;
         }
         if level == Level::Stays {
             notes.push(LEVEL_STAYS.to_owned());
@@ -121,7 +120,7 @@ impl Dialogue {
     fn with_new_day(&self, text: String, keys: &Keys) -> Result<String, Cannot> {
         let at = Address::root().key(keys.section);
         let put = |text: &str, key: &str, value: &str| {
-            editing::edited(text, &at.key(key), &Deed::Set(&Wording::word(value)))
+            self.edited(text, &at.key(key), &Deed::Set(&Wording::word(value)))
         };
         let mut text = put(&text, "date", &self.day.to_string())?;
         text = put(&text, "by", &self.by()?)?;
@@ -129,10 +128,10 @@ impl Dialogue {
         for key in others {
             text = match self.typed(&format!("{}/{key}", keys.section)) {
                 Some(value) => put(&text, key, &value)?,
-                None => without(text, &at.key(key))?,
+                None => self.without(text, &at.key(key))?,
             };
         }
-        if keys.is_boat { without(text, &Address::root().key("read-again")) } else { Ok(text) }
+        if keys.is_boat { self.without(text, &Address::root().key("read-again")) } else { Ok(text) }
     }
 
     fn with_read_again(
@@ -155,7 +154,7 @@ impl Dialogue {
             notes.push(PLACE_STAYS.to_owned());
         }
         let at = Address::root().key("read-again");
-        Ok(editing::edited(&text, &at, &Deed::Append(&Wording::of(Meaning::Map(entry))))?)
+        Ok(self.edited(&text, &at, &Deed::Append(&Wording::of(Meaning::Map(entry))))?)
     }
 
     /// Writes why she was measured out of level; of a level read anew, an older reason goes.
@@ -164,9 +163,17 @@ impl Dialogue {
         let level = |own: &Question| own.name.starts_with("rigged/level/");
         let is_new = self.answered().any(|(own, answer)| level(own) && answer.read().is_some());
         match &self.accepted {
-            Some(why) => Ok(editing::edited(&text, &at, &Deed::Set(&Wording::word(why)))?),
-            None if is_new => without(text, &at),
+            Some(why) => Ok(self.edited(&text, &at, &Deed::Set(&Wording::word(why)))?),
+            None if is_new => self.without(text, &at),
             None => Ok(text),
+        }
+    }
+
+    /// Takes a value out of a text, if it is there.
+    fn without(&self, text: String, at: &Address) -> Result<String, Cannot> {
+        match self.edited(&text, at, &Deed::Remove) {
+            Err(Refused::NoSuchPlace { .. }) => Ok(text),
+            edited => Ok(edited?),
         }
     }
 
@@ -199,14 +206,6 @@ impl Question {
         let names = ["by", "checked-by", "where", "wind"];
         let whole = self.name.strip_prefix("rigged/").or(self.name.strip_prefix("measured/"));
         whole.is_some_and(|name| names.contains(&name))
-    }
-}
-
-/// Takes a value out of a text, if it is there.
-fn without(text: String, at: &Address) -> Result<String, Cannot> {
-    match editing::edited(&text, at, &Deed::Remove) {
-        Err(Refused::NoSuchPlace { .. }) => Ok(text),
-        edited => Ok(edited?),
     }
 }
 

@@ -65,12 +65,12 @@ pub fn joined(dialogue: &Dialogue) -> Result<String, Cannot> {
             continue;
         };
         let both = Wording::of(answer::both(&first, second).meaning().clone());
-        text = editing::edited(&text, &question.at, &Deed::Set(&both))?;
+        text = dialogue.edited(&text, &question.at, &Deed::Set(&both))?;
     }
     let is_boat = dialogue.questions.iter().any(|own| own.name == "rigged/by");
     let section = if is_boat { "rigged" } else { "measured" };
     let at = Address::root().key(section).key("checked-by");
-    Ok(editing::edited(&text, &at, &Deed::Set(&Wording::word(&dialogue.by()?)))?)
+    Ok(dialogue.edited(&text, &at, &Deed::Set(&Wording::word(&dialogue.by()?)))?)
 }
 
 /// Returns what a record says of a value, as it is to be written again.
