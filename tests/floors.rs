@@ -54,6 +54,7 @@ const WRAPPED: &[(&str, &[&str])] = &[
     ("textwrap", &["src/reports/look.rs", "src/reports/text.rs"]),
     ("serde_json", &["src/reports/"]),
     ("clap", &["src/cli/"]),
+    ("rustyline", &["src/cli/measure/terminal.rs"]),
 ];
 
 /// What only the command line does: to print, to end the program, to read clock and environment.

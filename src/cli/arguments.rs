@@ -2,6 +2,7 @@
 
 mod formats;
 mod guard;
+mod measuring;
 mod merging;
 mod past;
 mod putting;
@@ -18,6 +19,7 @@ use crate::units::NotADate;
 
 use formats::also;
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
+pub(super) use measuring::Measure;
 pub(super) use merging::{Splice, Unwire, View, Wire};
 
 pub(super) use formats::{Also, Format};
@@ -55,6 +57,9 @@ pub(super) enum Command {
     Settings(Settings),
     /// A boat's rig card: every value, what follows from it, and its verdict
     Card(Card),
+    /// Guided entry at the boat, in the order of the work, with the verdict at once
+    #[command(after_help = measuring::HELP)]
+    Measure(Box<Measure>),
     /// Each change of a value: when measured, when committed, by whom, old and new, verdict then
     #[command(after_help = past::EXITS)]
     History(History),

@@ -18,6 +18,7 @@ mod history;
 mod limits_from;
 mod lint;
 mod look;
+mod measure;
 mod output;
 mod parting;
 mod past;
@@ -83,6 +84,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
+            Command::Measure(asked) => measure::run(&asked),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),

@@ -48,6 +48,7 @@ pub use names::shown;
 pub use repository::BlobId;
 pub use repository::Commit;
 pub use repository::CommitId;
+pub use repository::committing;
 pub use repository::Cut;
 pub use repository::HooksFolder;
 pub use repository::Lies;

@@ -313,7 +313,8 @@ impl Dialogue {
     /// Returns why a second reading is asked for, if it is.
     pub fn judged(&mut self, danger: bool) -> Option<Why> {
         let Phase::Judging { second } = self.phase else { return None };
-        let why = self.why_again(danger).filter(|_| !second && !self.blind);
+        let again = self.questions.get(self.at).and_then(|own| self.why_again_of(own, danger));
+        let why = again.filter(|_| !second && !self.blind);
         match (why, self.answers.get(self.at).and_then(Answer::read).cloned()) {
             (Some(why), Some(first)) => {
                 self.phase = Phase::Again { first, why: why.clone() };
@@ -326,11 +327,11 @@ impl Dialogue {
         }
     }
 
-    /// Returns why the value at a place should be read a second time, if it should.
-    pub(super) fn why_again(&self, danger: bool) -> Option<Why> {
-        let question = self.questions.get(self.at)?;
-        let read = self.answers.get(self.at).and_then(Answer::read);
-        if !question.is_reading() || !read.is_some_and(answer::is_single) {
+    /// Returns why a value should be read a second time, if it should.
+    #[must_use]
+    pub fn why_again_of(&self, question: &Question, danger: bool) -> Option<Why> {
+        let (_, answer) = self.answered().find(|(own, _)| own.name == question.name)?;
+        if !question.is_reading() || !answer.read().is_some_and(answer::is_single) {
             return None;
         }
         if danger { Some(Why::Danger) } else { self.jump(question).map(Why::Jump) }
@@ -351,11 +352,24 @@ impl Dialogue {
         if self.phase != Phase::Gate {
             return;
         }
-        let why = beyond.or_else(|| self.is_level_old().then(|| NOT_LEVELLED.to_owned()));
-        self.phase = match why {
-            Some(why) if self.accepted.is_none() => Phase::NotLevel(why),
-            _ => Phase::Asking,
+        self.phase = match self.not_level(beyond) {
+            Some(why) => Phase::NotLevel(why),
+            None => Phase::Asking,
         };
+    }
+
+    /// Returns why she is refused, if she is: beyond the limit, or not levelled on this day, and no
+    /// reason given to go on.
+    #[must_use]
+    pub fn not_level(&self, beyond: Option<String>) -> Option<String> {
+        let why = beyond.or_else(|| self.is_level_old().then(|| NOT_LEVELLED.to_owned()));
+        why.filter(|_| self.accepted.is_none())
+    }
+
+    /// Returns whether any value that has a day was read.
+    #[must_use]
+    pub fn reads_anything(&self) -> bool {
+        self.answered().any(|(own, answer)| own.is_dated && answer.read().is_some())
     }
 
     /// Returns whether trim or roll were not read on this day.

@@ -72,6 +72,7 @@ pub(super) const OAR: &[&str] = &[
 
 /// Fields of a seat that are set by hand in the file, not measured at the boat. A test sees to it
 /// that each field is either here or above.
+#[cfg(test)]
 pub(super) const NOT_ASKED_OF_A_SEAT: &[&str] = &[
     "seat",
     "collar-to-pin",
@@ -84,6 +85,7 @@ pub(super) const NOT_ASKED_OF_A_SEAT: &[&str] = &[
 ];
 
 /// The same of an oar.
+#[cfg(test)]
 pub(super) const NOT_ASKED_OF_AN_OAR: &[&str] = &["oar", "defects"];
 
 /// Fields that are asked for only as long as they are not written: they say where a value belongs,

@@ -8,6 +8,7 @@ use super::dialogue::Dialogue;
 use super::level::Level;
 use super::question::Question;
 use super::readings_day::Days;
+use crate::units::Date;
 use crate::writing::editing::Address;
 use crate::writing::editing::Deed;
 use crate::writing::editing::Meaning;
@@ -34,6 +35,15 @@ pub enum Cannot {
     /// Nobody said who measured.
     #[error("nobody said who measured")]
     Nobody,
+    /// A second person read on another day than the first.
+    #[error("the first readings are not of {today}, so the two can't be joined")]
+    OtherDay {
+        /// The day of the second person.
+        today: Date,
+    },
+    /// A second person is the first one.
+    #[error("the second person is the one who measured first")]
+    SamePerson,
     /// Some of what is plumbed was read today, some is older, and the boat lay otherwise.
     #[error(
         "the boat lies otherwise than when the rest was plumbed ({how}): {new} was read today, {old} was not, and the record has one level for both"
@@ -55,6 +65,8 @@ impl Cannot {
         match self {
             Self::Edit(refused) => refused.help().to_owned(),
             Self::Nobody => "answer the first question: who measures".to_owned(),
+            Self::OtherDay { .. } => "measure the values that disagree anew".to_owned(),
+            Self::SamePerson => "have somebody else read".to_owned(),
             Self::TwoLevels { .. } => "chock her until the level reads as it did then, or plumb \
                 pins, pitch and handles at every seat today"
                 .to_owned(),

@@ -9,6 +9,7 @@ use crate::model::Name;
 use crate::writing::editing;
 use crate::writing::editing::Address;
 use crate::writing::editing::Deed;
+use crate::writing::editing::Meaning;
 use crate::writing::editing::Wording;
 use crate::writing::measuring::answering;
 use crate::writing::measuring::jump;
@@ -53,12 +54,23 @@ pub fn compared(dialogue: &Dialogue) -> (usize, Vec<Disagreement>) {
     (both.len(), both.iter().filter_map(one).collect())
 }
 
-/// Returns the record with both readings of every value, and who checked it.
+/// Returns the record with both readings of every value, and who checked it. Both must be of one day.
 ///
 /// # Errors
 ///
-/// The record can't be edited, or nobody said who checked.
+/// The record can't be edited, nobody said who checked, the two are of different days or of one
+/// person.
 pub fn joined(dialogue: &Dialogue) -> Result<String, Cannot> {
+    let by = dialogue.by()?;
+    for (question, _) in of_both(dialogue) {
+        let last = question.last.as_ref();
+        if last.and_then(|last| last.on) != Some(dialogue.day()) {
+            return Err(Cannot::OtherDay { today: dialogue.day() });
+        }
+        if last.and_then(|last| last.by.as_ref()) == Some(&by) {
+            return Err(Cannot::SamePerson);
+        }
+    }
     let mut text = dialogue.record.clone();
     for (question, second) in of_both(dialogue) {
         let Some(first) = stood(dialogue, question).filter(|_| question.is_reading()) else {
@@ -67,10 +79,27 @@ pub fn joined(dialogue: &Dialogue) -> Result<String, Cannot> {
         let both = Wording::of(answer::both(&first, second).meaning().clone());
         text = dialogue.edited(&text, &question.at, &Deed::Set(&both))?;
     }
-    let is_boat = dialogue.questions.iter().any(|own| own.name == "rigged/by");
-    let section = if is_boat { "rigged" } else { "measured" };
-    let at = Address::root().key(section).key("checked-by");
-    Ok(dialogue.edited(&text, &at, &Deed::Set(&Wording::word(&dialogue.by()?)))?)
+    let at = entry_of(dialogue).key("checked-by");
+    Ok(dialogue.edited(&text, &at, &Deed::Set(&Wording::word(&by)))?)
+}
+
+/// Returns where the record says who checked what was read on this day: with the rigging day, or
+/// with what was read again.
+fn entry_of(dialogue: &Dialogue) -> Address {
+    let root = Address::root();
+    if !dialogue.questions.iter().any(|own| own.name == "rigged/by") {
+        return root.key("measured");
+    }
+    let says = editing::read(&dialogue.record).unwrap_or(Meaning::Empty);
+    let day = Meaning::Word(dialogue.day().to_string());
+    let again = root.key("read-again");
+    let entries = match says.get(&again) {
+        Some(Meaning::List(entries)) => entries.len(),
+        _ => 0,
+    };
+    let is_of_the_day = |at: &Address| says.get(&at.key("date")) == Some(&day);
+    let those = (1..=entries).rev().map(|number| again.number(number));
+    those.filter(is_of_the_day).next().unwrap_or_else(|| root.key("rigged"))
 }
 
 /// Returns what a record says of a value, as it is to be written again.
