@@ -6,10 +6,10 @@ use super::exit::Exit;
 use super::history;
 use super::lint::today;
 use super::look::look;
+use super::open_past;
+use super::open_past::OpenPast;
+use super::open_past::committed_on;
 use super::output::Done;
-use super::past;
-use super::past::OpenPast;
-use super::past::committed_on;
 use crate::history::Past;
 use crate::history::RecordState;
 use crate::history::Set;
@@ -27,11 +27,11 @@ pub(super) fn run(arguments: &Blame) -> Done {
 }
 
 fn blamed(arguments: &Blame) -> Result<Done, Done> {
-    past::must_name_something(&arguments.boat)?;
-    let open = past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
+    open_past::must_name_something(&arguments.boat)?;
+    let open = open_past::open(arguments.book.as_deref(), arguments.at.as_deref())?;
     let walked = open.walk(Some(&arguments.boat))?;
     let cut = open.cut(&walked)?;
-    past::must_be_whole(cut.as_ref(), arguments.require_full_history)?;
+    open_past::must_be_whole(cut.as_ref(), arguments.require_full_history)?;
     let as_of = arguments.as_of.map_or_else(|| clock(&open, arguments), Ok)?;
     let mut records = Vec::new();
     for key in walked.keys() {

@@ -73,6 +73,7 @@ fn opened(state: State) -> OpenBook {
             faults: Vec::new(),
             told: Vec::new(),
             absent: Vec::new(),
+            strays: Vec::new(),
         },
     }
 }

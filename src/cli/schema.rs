@@ -37,7 +37,7 @@ fn of_kind(asked: &str) -> Done {
 fn write_all(folder: &Path) -> Done {
     let write = |(kind, _): (RecordKind, &str)| {
         let path = folder.join(reports::schema_file(kind));
-        let written = save_over(&path, &reports::schema(kind));
+        let written = save_over(&path, reports::schema(kind));
         let shown = shown::line(&path.display().to_string());
         match written {
             Ok(()) => Ok(format!("{shown}\n")),

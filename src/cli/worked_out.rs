@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 
 use super::exit::Exit;
+use super::open_past::OpenPast;
 use super::output::Done;
-use super::past::OpenPast;
-use super::then::Judge;
+use super::verdicts::Judge;
 use crate::history::Past;
 use crate::history::Walked;
 use crate::model::Name;

@@ -74,6 +74,12 @@ fn foot_holes(at: &mut Section) -> FootHoles {
 }
 
 fn rigged(at: &mut Section) -> Rigged {
+    let place = at.place();
+    let date = at.get(field("date", "the rigging day").must());
+    let by = at.text(field("by", "who measured").must());
+    let checked_by = at.text(field("checked-by", "who checked: a second person"));
+    let whereabouts = at.get(field("where", "where she lay"));
+    let wind = at.text(field("wind", "the wind"));
     let (trim, roll, accepted) = at.section(
         field(
             "level",
@@ -88,12 +94,12 @@ fn rigged(at: &mut Section) -> Rigged {
         },
     );
     Rigged {
-        place: at.place(),
-        date: at.get(field("date", "the rigging day").must()),
-        by: at.text(field("by", "who measured").must()),
-        checked_by: at.text(field("checked-by", "who checked: a second person")),
-        whereabouts: at.get(field("where", "where she lay")),
-        wind: at.text(field("wind", "the wind")),
+        place,
+        date,
+        by,
+        checked_by,
+        whereabouts,
+        wind,
         trim,
         roll,
         level_accepted: accepted,

@@ -42,7 +42,7 @@ impl<'t> Section<'t> {
             return Vec::new();
         };
         let (sheet, name) = (self.sheet, self.name.clone());
-        read_list(sheet, &name.at(field.key), &name, items, naming, read)
+        read_list(sheet, &name.key(field.key), &name, items, naming, read)
     }
 
     /// Reads a list of single values.
@@ -81,7 +81,7 @@ impl<'t> Section<'t> {
     /// Reads a map whose keys are the club's own: each key with a value.
     pub(super) fn free<T: Value>(&mut self, field: Field) -> Vec<(Placed<String>, Placed<T>)> {
         self.note(field, bounds::<T>(field), || Kind::Free(Box::new(Kind::Value(T::kind()))));
-        let name = self.name.at(field.key);
+        let name = self.name.key(field.key);
         let Some((span, whole, entries)) = self.map(field) else { return Vec::new() };
         let section = Section::new(self.sheet, name, span, whole, entries);
         let read = |entry: &'t Entry| {
@@ -111,7 +111,7 @@ impl<'t> Section<'t> {
             self.note(field, Bounds::default(), || Kind::Free(Box::new(Kind::Section(form))));
             return Vec::new();
         }
-        let name = self.name.at(field.key);
+        let name = self.name.key(field.key);
         let Some((span, whole, entries)) = self.map(field) else { return Vec::new() };
         let section = Section::new(self.sheet, name, span, whole, entries);
         let inner = |entry: &'t Entry| {
@@ -119,7 +119,7 @@ impl<'t> Section<'t> {
                 section.misshapen(field, &entry.value, "a group of `key: value` pairs");
                 return None;
             };
-            let name = section.name.at(&entry.key);
+            let name = section.name.key(&entry.key);
             let span = entry.value.span;
             let read = Section::new(self.sheet, name, span, span, below).finish(&read);
             Some((section.key_of(entry), read))

@@ -8,6 +8,7 @@ use super::card_rows::Step;
 use super::card_rows::steps;
 use super::card_words::below;
 use super::card_words::head;
+use super::concerning::concerns;
 use super::figures_text::rounded;
 use super::look::Glyphs;
 use super::look::Look;
@@ -44,7 +45,12 @@ struct Column<'r> {
 #[must_use]
 pub fn card(report: &Report, boat: &Boat, look: Look) -> String {
     let boat = BoatSight::new(report.book, boat);
-    let findings = report.checked.findings.iter().filter(|finding| is_of(&boat, finding)).collect();
+    let findings = report
+        .checked
+        .findings
+        .iter()
+        .filter(|finding| concerns(report.book, boat.boat, &finding.name))
+        .collect();
     let subject = Subject { report, boat, findings };
     let mut columns: Vec<Column> =
         boat.seats().map(|seat| Column { seat, steps: steps(&seat) }).collect();
@@ -62,20 +68,6 @@ pub fn card(report: &Report, boat: &Boat, look: Look) -> String {
     };
     out.push_str(&below(&subject, in_table, look));
     out
-}
-
-/// Whether a finding is of the boat, of her set of oars, or of an oar that she carries.
-fn is_of(boat: &BoatSight, finding: &Finding) -> bool {
-    if finding.name.is_within(&boat.boat.id.value) {
-        return true;
-    }
-    let Some(set) = boat.oars.filter(|set| finding.name.is_within(&set.id.value)) else {
-        return false;
-    };
-    let seats = boat.boat.seats.iter().filter_map(|seat| seat.oar.as_ref());
-    let aboard: Vec<&str> = seats.chain(&boat.boat.spares).map(|id| id.value.as_str()).collect();
-    let others = set.oars.iter().filter(|oar| !aboard.contains(&oar.called()));
-    !others.into_iter().any(|oar| finding.name.is_within(set.name_of(oar).as_str()))
 }
 
 fn takes(row: &Row, finding: &Finding) -> bool {

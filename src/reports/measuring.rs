@@ -92,7 +92,5 @@ fn told(finding: &Finding) -> String {
 }
 
 fn overlap(one: Place, other: Place) -> bool {
-    one.file == other.file
-        && one.span.start < other.span.end
-        && other.span.start < one.span.end
+    one.file == other.file && one.span.start < other.span.end && other.span.start < one.span.end
 }

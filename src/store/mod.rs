@@ -11,7 +11,7 @@
 //! waivers.yaml
 //! boats/         every *.yaml and *.yml below these four,
 //! oars/          in any letter case, subfolders too,
-//! crews/         folders whose name begins with a dot aside
+//! crews/         those in folders whose name begins with a dot aside
 //! classes/
 //! ```
 
@@ -48,7 +48,6 @@ pub use names::shown;
 pub use repository::BlobId;
 pub use repository::Commit;
 pub use repository::CommitId;
-pub use repository::committing;
 pub use repository::Cut;
 pub use repository::HooksFolder;
 pub use repository::Lies;
@@ -60,6 +59,7 @@ pub use repository::Record;
 pub use repository::Records;
 pub use repository::Repository;
 pub use repository::RepositoryError;
+pub use repository::committing;
 pub use seeking::find_book;
 
 /// Returns a book's root relative to the top of the working tree that it lies in, written as the
@@ -83,9 +83,11 @@ pub struct Store {
     /// The texts, sorted by path.
     pub files: Vec<Named>,
     /// YAML files in places where no record is looked for, and files among the records whose names
-    /// are no record's, sorted. Folders whose name begins with a
-    /// dot, `schema/`, `target/` and what git ignores are not searched for them.
+    /// or folders are no record's, sorted. Elsewhere, folders whose name begins with a dot,
+    /// `schema/` and `target/` are not searched for them, nor is what git ignores.
     pub left_out: Vec<String>,
+    /// Those of the files left out that lie among the records and could be had, sorted by path.
+    pub strays: Vec<Named>,
     /// Texts that belong to the book and are not in its folder: a sparse checkout keeps them out.
     pub absent: Vec<String>,
     /// What the user should know though the texts are complete, in plain words.

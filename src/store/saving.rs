@@ -81,7 +81,7 @@ pub fn save(path: &Path, read: &str, new: &str) -> Result<(), NotSaved> {
     if about.permissions().readonly() {
         return Err(NotSaved::ReadOnly);
     }
-    let beside = Beside::write(path, new, Some(&about))?;
+    let beside = Beside::write(path, new.as_bytes(), Some(&about))?;
     // Looked at as late as can be: whoever saves in an editor meanwhile loses nothing.
     let is_same = fs::read(path)? == read.as_bytes();
     let is_link = fs::symlink_metadata(path)?.is_symlink();
@@ -100,10 +100,11 @@ pub fn save_new(path: &Path, text: &str) -> Result<(), NotSaved> {
     if fs::symlink_metadata(path).is_ok() {
         return Err(NotSaved::Exists);
     }
-    let beside = Beside::write(path, text, None).map_err(|error| match error.kind() {
-        ErrorKind::NotFound => NotSaved::Refused("there is no such folder".to_owned()),
-        _ => error.into(),
-    })?;
+    let beside =
+        Beside::write(path, text.as_bytes(), None).map_err(|error| match error.kind() {
+            ErrorKind::NotFound => NotSaved::Refused("there is no such folder".to_owned()),
+            _ => error.into(),
+        })?;
     Ok(beside.take_a_free_place(path)?)
 }
 
@@ -112,13 +113,13 @@ pub fn save_new(path: &Path, text: &str) -> Result<(), NotSaved> {
 /// # Errors
 ///
 /// What the system said; a file that was there is as it was.
-pub fn save_over(path: &Path, text: &str) -> io::Result<()> {
+pub fn save_over(path: &Path, text: impl AsRef<[u8]>) -> io::Result<()> {
     let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
     let about = fs::metadata(&path).ok();
     if about.as_ref().is_some_and(|about| !about.is_file()) {
         return Err(io::Error::other("what is there is no file"));
     }
-    Beside::write(&path, text, about.as_ref())?.take_the_place(&path)
+    Beside::write(&path, text.as_ref(), about.as_ref())?.take_the_place(&path)
 }
 
 /// A whole file beside the one that it is to replace; taken away again unless it does.
@@ -129,13 +130,13 @@ struct Beside {
 }
 
 impl Beside {
-    fn write(path: &Path, text: &str, like: Option<&Metadata>) -> io::Result<Self> {
+    fn write(path: &Path, text: &[u8], like: Option<&Metadata>) -> io::Result<Self> {
         let (beside, mut file) = Self::free_name(path)?;
         if let Some(like) = like {
             keep_owner(&file, like);
             file.set_permissions(like.permissions())?;
         }
-        file.write_all(text.as_bytes())?;
+        file.write_all(text)?;
         file.sync_all()?;
         Ok(beside)
     }

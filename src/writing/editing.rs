@@ -18,6 +18,7 @@ pub use address::Step;
 pub use finding::below;
 pub use meaning::Meaning;
 pub use wording::Wording;
+pub use wording::word;
 
 use std::ops::Range;
 

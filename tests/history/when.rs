@@ -87,6 +87,16 @@ fn each_row_has_the_verdict_of_its_own_commit() {
 }
 
 #[test]
+fn a_sum_written_down_wrong_is_no_fault_of_the_reading() {
+    let club = Club::new();
+    let mut wrong = with_gap("61");
+    edit(&mut wrong, BOAT, "- seat: 2", "clearance: 8.0", "clearance: 2.0");
+    club.line(&[sound(), wrong]);
+    let told = json(&club, &["history", GAP]);
+    assert_eq!(told["rows"][1]["verdict"], told["rows"][0]["verdict"], "{told}");
+}
+
+#[test]
 fn a_boat_that_cannot_be_read_for_a_while_was_not_cured() {
     let club = Club::new();
     let mut unread = sound();

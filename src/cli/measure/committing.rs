@@ -99,7 +99,8 @@ fn planned(measured: &Measured) -> Result<Option<Planned>, StoreError> {
             store => Some(store?),
         },
     };
-    let had = |path: &str| before.iter().flat_map(|store| &store.files).find(|own| own.path == path);
+    let had =
+        |path: &str| before.iter().flat_map(|store| &store.files).find(|own| own.path == path);
     let own = had(measured.path()).map(|named| &named.content);
     let had_changes = own.is_some_and(|own| *own != Content::Text(measured.text().to_owned()));
     let is_new = |named: &&Named| had(&named.path).is_none() && named.path != measured.path();
@@ -131,8 +132,7 @@ fn is_let_pass(
     after: &After,
     hearer: &mut Hearer,
 ) -> Result<bool, BrokenOff> {
-    let asked =
-        Asked { since: Some("HEAD"), beside: &[], rules_from: None, as_of: measured.today };
+    let asked = Asked { since: Some("HEAD"), beside: &[], rules_from: None, as_of: measured.today };
     let judged = match subject(measured, planned, after) {
         Ok(subject) => judging::judged(subject, &asked),
         Err(error) => judging::could_not(&error),
@@ -141,7 +141,9 @@ fn is_let_pass(
         return Ok(true);
     }
     hearer.show(&format!("\n{}", judged.text));
-    hearer.show("The check before a commit would refuse this one, and CI and the server's gate will.\n");
+    hearer.show(
+        "The check before a commit would refuse this one, and CI and the server's gate will.\n",
+    );
     if hearer.agrees(false, "Commit it all the same?")? {
         return Ok(true);
     }
@@ -167,7 +169,8 @@ fn subject(measured: &Measured, planned: Planned, after: &After) -> Result<Subje
 /// Returns what the commit says: who measured what on which day, and each value that changed.
 fn message(measured: &Measured, dialogue: &Dialogue, changes: &[Change]) -> String {
     let by = dialogue.by().map(|by| format!(" by {by}")).unwrap_or_default();
-    let mut lines = vec![format!("{}: measured on {}{by}", measured.id, dialogue.day()), String::new()];
+    let mut lines =
+        vec![format!("{}: measured on {}{by}", measured.id, dialogue.day()), String::new()];
     let change = |change: &Change| {
         let text = |state: &Option<crate::history::State>| {
             state.as_ref().map_or("not measured".to_owned(), |state| state.text.clone())

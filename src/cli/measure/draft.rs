@@ -21,7 +21,8 @@ pub(super) struct Draft {
 impl Draft {
     pub(super) fn of(measured: &Measured, second: bool) -> Self {
         let whose = if second { "second" } else { "measure" };
-        let id: String = measured.id.chars().filter(|c| c.is_ascii_alphanumeric() || *c == '-').collect();
+        let id: String =
+            measured.id.chars().filter(|c| c.is_ascii_alphanumeric() || *c == '-').collect();
         let root = &measured.open.root;
         let path = match committing::git_folder(root) {
             Some(git) => {

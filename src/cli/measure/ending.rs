@@ -261,8 +261,7 @@ fn told(measured: &Measured, after: &After, as_of: Date, hearer: &mut Hearer) ->
     };
     own.findings.retain(is_own);
     own.not_checked.retain(|own| own.name.is_within(&measured.id));
-    let report =
-        Report { book: &after.book, checked: &own, as_of, only: &only, earlier: None };
+    let report = Report { book: &after.book, checked: &own, as_of, only: &only, earlier: None };
     hearer.show(&format!("\n{}", reports::diff_text(&difference, measured.look)));
     hearer.show(&format!("\n{}\n", reports::text(&report, measured.look)));
     if own.worst() >= Some(Level::Fault) { Exit::Findings } else { Exit::Clear }

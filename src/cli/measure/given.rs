@@ -33,7 +33,10 @@ pub(super) fn run(measured: &Measured, arguments: &Measure, file: &Path) -> Resu
     dialogue.take_all(&lines).map_err(|faults| refused(&faults))?;
     let mut told = Vec::new();
     if Draft::of(measured, arguments.second).lines().is_some() {
-        told.push(format!("There is a draft too, which is not used: tholebook measure {}", measured.id));
+        told.push(format!(
+            "There is a draft too, which is not used: tholebook measure {}",
+            measured.id
+        ));
     }
     if !arguments.second {
         level(measured, &mut dialogue)?;
@@ -94,8 +97,11 @@ fn once_only(measured: &Measured, dialogue: &Dialogue) -> Vec<String> {
 fn text(file: &Path) -> Result<String, Done> {
     let read = || -> io::Result<String> {
         let mut text = String::new();
-        let from: Box<dyn io::Read> =
-            if file == Path::new("-") { Box::new(io::stdin().lock()) } else { Box::new(fs::File::open(file)?) };
+        let from: Box<dyn io::Read> = if file == Path::new("-") {
+            Box::new(io::stdin().lock())
+        } else {
+            Box::new(fs::File::open(file)?)
+        };
         from.take(MAX_FILE_BYTES).read_to_string(&mut text)?;
         Ok(text)
     };

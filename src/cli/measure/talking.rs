@@ -184,7 +184,9 @@ impl Talk<'_> {
             (Heard::Unreadable(why), _) => {
                 format!("{}\n", look.hanging(&shown::line(why), "    ", "    "))
             }
-            (Heard::NeedsReason, _) => "    A few words, or b to read the level again.\n".to_owned(),
+            (Heard::NeedsReason, _) => {
+                "    A few words, or b to read the level again.\n".to_owned()
+            }
             (Heard::AtTheBeginning, _) => "    This is the first question.\n".to_owned(),
             (Heard::Forgotten, _) => "    Taken back.\n".to_owned(),
             (Heard::NotMeasured, _) => "    The record will say: not measured.\n".to_owned(),

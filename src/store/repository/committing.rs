@@ -91,11 +91,7 @@ pub fn git_folder(book_root: &Path) -> Option<PathBuf> {
 /// # Errors
 ///
 /// [`NotCommitted`]. At most the files were staged.
-pub fn commit(
-    book_root: &Path,
-    paths: &[&str],
-    message: &str,
-) -> Result<CommitId, NotCommitted> {
+pub fn commit(book_root: &Path, paths: &[&str], message: &str) -> Result<CommitId, NotCommitted> {
     let git = opening::open(book_root).map_err(|error| match error.code() {
         ErrorCode::NotFound => NotCommitted::NoRepository,
         _ => error.into(),
@@ -177,9 +173,12 @@ mod tests {
     fn repository(name: Option<&str>) -> (tempfile::TempDir, Git) {
         let folder = tempfile::tempdir().expect("a folder");
         let git = Git::init(folder.path()).expect("a repository");
-        let mut config = git.config().expect("settings").open_level(git2::ConfigLevel::Local).expect("its own");
+        let mut config =
+            git.config().expect("settings").open_level(git2::ConfigLevel::Local).expect("its own");
         config.set_str("user.name", name.unwrap_or("")).expect("a name");
-        config.set_str("user.email", if name.is_some() { "ines@club.example" } else { "" }).expect("an address");
+        config
+            .set_str("user.email", if name.is_some() { "ines@club.example" } else { "" })
+            .expect("an address");
         (folder, git)
     }
 

@@ -7,6 +7,7 @@
 
 mod branches;
 mod commit;
+mod commits;
 pub mod committing;
 mod cure;
 mod error;
@@ -19,7 +20,6 @@ mod lineage;
 mod merging;
 mod objects;
 mod opening;
-mod past;
 mod place;
 mod records;
 mod revision;

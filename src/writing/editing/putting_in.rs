@@ -138,6 +138,9 @@ fn entry_lines(key: &str, value: &Wording, column: usize, ending: &str) -> Strin
     let indent = " ".repeat(inner);
     let key = word(key);
     match (value.lines(), value.meaning()) {
+        (Some(lines), _) if lines.starts_with(['|', '>']) => {
+            format!("{key}: {}", lines::deeper(lines, inner, ending))
+        }
         (Some(lines), _) => {
             let lines = lines::deeper(lines, inner, ending);
             format!("{key}:{ending}{indent}{lines}")

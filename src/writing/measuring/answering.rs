@@ -118,9 +118,8 @@ impl Dialogue {
             |why: String| LineFault::Unreadable { line: *line, name: name.to_owned(), why };
         if DAYS.contains(&name) {
             let day = Date::read(value);
-            self.day = day.map_err(|_| {
-                unreadable(format!("{value} is no day; write it like 2026-10-17"))
-            })?;
+            self.day = day
+                .map_err(|_| unreadable(format!("{value} is no day; write it like 2026-10-17")))?;
             return Ok(());
         }
         if name == ACCEPTED {

@@ -77,6 +77,8 @@ impl Dialogue {
     /// Returns every reading that was asked for a second time and taken once.
     pub fn read_once(&self) -> impl Iterator<Item = &Question> {
         let once = |answer: &Answer| answer.read().is_some_and(answer::is_single);
-        self.answered().filter(move |(own, answer)| own.is_reading() && once(answer)).map(|(own, _)| own)
+        self.answered()
+            .filter(move |(own, answer)| own.is_reading() && once(answer))
+            .map(|(own, _)| own)
     }
 }

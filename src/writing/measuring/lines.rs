@@ -142,7 +142,8 @@ mod tests {
 
     #[test]
     fn comments_say_nothing_and_a_line_without_a_name_is_told() {
-        let lines = Lines::read("# wet leather\n\nseat-1/rowlock/gap: 58 # twice\n").expect("lines");
+        let lines =
+            Lines::read("# wet leather\n\nseat-1/rowlock/gap: 58 # twice\n").expect("lines");
         assert_eq!(lines.get("seat-1/rowlock/gap"), Some("58"));
         assert_eq!(lines.said[0].line, 3);
         let faults = Lines::read("58\n: 4\n").expect_err("no names");

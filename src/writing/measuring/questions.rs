@@ -200,7 +200,8 @@ mod tests {
             .filter(|name| !asked.contains(&name.as_str()) && !not_asked.contains(&name.as_str()))
             .collect();
         assert!(forgotten.is_empty(), "neither asked nor left out: {forgotten:?}");
-        let unknown = asked.iter().chain(not_asked).filter(|name| !known.contains(&(**name).into()));
+        let unknown =
+            asked.iter().chain(not_asked).filter(|name| !known.contains(&(**name).into()));
         assert_eq!(unknown.collect::<Vec<_>>(), Vec::<&&str>::new(), "no field of the form");
     }
 

@@ -136,7 +136,8 @@ impl Dialogue {
         };
         let mut text = put(&text, "date", &self.day.to_string())?;
         text = put(&text, "by", &self.by()?)?;
-        let others: &[&str] = if keys.is_boat { &["checked-by", "where", "wind"] } else { &["checked-by"] };
+        let others: &[&str] =
+            if keys.is_boat { &["checked-by", "where", "wind"] } else { &["checked-by"] };
         for key in others {
             text = match self.typed(&format!("{}/{key}", keys.section)) {
                 Some(value) => put(&text, key, &value)?,
