@@ -6,6 +6,7 @@
 
 mod answer;
 mod answering;
+mod ask;
 mod dialogue;
 mod jump;
 mod level;
@@ -19,7 +20,8 @@ mod second_person;
 mod typed;
 
 pub use answer::Answer;
-pub use dialogue::{Ask, Dialogue, Heard, Why};
+pub use ask::{Ask, Heard, Why};
+pub use dialogue::Dialogue;
 pub use lines::{LineFault, Lines, Said};
 pub use question::{Last, Question, Screen};
 pub use questions::{About, SeatAbout, questions};

@@ -1,9 +1,9 @@
 //! Answers held against the record they are to stand in, and answers given all at once.
 
 use super::answer::Answer;
+use super::ask::Why;
 use super::dialogue::Dialogue;
 use super::dialogue::Phase;
-use super::dialogue::Why;
 use super::lines::LineFault;
 use super::lines::Lines;
 use super::lines::Said;

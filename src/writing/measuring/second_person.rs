@@ -98,8 +98,8 @@ fn entry_of(dialogue: &Dialogue) -> Address {
         _ => 0,
     };
     let is_of_the_day = |at: &Address| says.get(&at.key("date")) == Some(&day);
-    let those = (1..=entries).rev().map(|number| again.number(number));
-    those.filter(is_of_the_day).next().unwrap_or_else(|| root.key("rigged"))
+    let mut those = (1..=entries).rev().map(|number| again.number(number));
+    those.find(is_of_the_day).unwrap_or_else(|| root.key("rigged"))
 }
 
 /// Returns what a record says of a value, as it is to be written again.
