@@ -8,6 +8,7 @@ mod answer;
 mod answering;
 mod ask;
 mod dialogue;
+mod going;
 mod jump;
 mod level;
 mod lines;

@@ -14,6 +14,8 @@ At each question, a value in any unit of the record (58, 5.8 cm, 11 over 176, [5
   n      not measured: nobody knows it any more
   b      back to the question before
   x      take back what was answered today
+  g NAME go to that one: g seat-3, or g seat-3/rowlock/gap
+  e      to the end: the rest is not measured today
   ?      how do I measure this?
   q      stop for now; the draft is kept, and the next measure offers it
 
@@ -55,6 +57,10 @@ pub(in crate::cli) struct Measure {
     /// but the record is judged as they would
     #[arg(long, requires = "write")]
     pub(in crate::cli) commit: bool,
+
+    /// Without a question at the end: a boat out of use is used again, unless a danger stands
+    #[arg(long, conflicts_with = "second")]
+    pub(in crate::cli) back_in_use: bool,
 
     /// The day to take for today, such as 2026-10-17 [default: today]
     #[arg(long, value_name = "DATE", value_parser = day)]

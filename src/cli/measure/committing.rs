@@ -172,10 +172,13 @@ fn message(measured: &Measured, dialogue: &Dialogue, changes: &[Change]) -> Stri
     let mut lines =
         vec![format!("{}: measured on {}{by}", measured.id, dialogue.day()), String::new()];
     let change = |change: &Change| {
-        let text = |state: &Option<crate::history::State>| {
-            state.as_ref().map_or("not measured".to_owned(), |state| state.text.clone())
-        };
-        format!("{}: {} -> {}", change.name, text(&change.old), text(&change.new))
+        let name = &change.name;
+        match (&change.old, &change.new) {
+            (Some(old), Some(new)) => format!("{name}: {} -> {}", old.text, new.text),
+            (None, Some(new)) => format!("{name}: {}, new", new.text),
+            (Some(old), None) => format!("{name}: {}, taken out", old.text),
+            (None, None) => name.to_string(),
+        }
     };
     lines.extend(changes.iter().take(NAMED).map(change));
     if changes.len() > NAMED {

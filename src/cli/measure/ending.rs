@@ -2,6 +2,7 @@
 
 use super::committing;
 use super::draft::Draft;
+use super::returning;
 use super::subject::Measured;
 use super::terminal::BrokenOff;
 use super::terminal::Terminal;
@@ -100,10 +101,18 @@ pub(super) fn run(
         return Ok(hearer.done(Exit::Clear));
     };
     let after = after(measured, text, dialogue.day());
-    let exit = told(measured, &after, dialogue.day(), &mut hearer);
-    match kept(measured, arguments, dialogue, &after, (&mut hearer, draft)) {
-        Ok(Kept::All) => Ok(hearer.done(exit)),
-        Ok(Kept::NotCommitted(exit_of_commit)) => Ok(hearer.done(exit.max(exit_of_commit))),
+    let day = dialogue.day();
+    told(measured, &after, day, &mut hearer);
+    let ended = returning::used_again(measured, arguments.back_in_use, after, day, &mut hearer)
+        .map_err(Left::from)
+        .and_then(|after| {
+            let own = of_record(measured, &after).worst() >= Some(Level::Fault);
+            let kept = kept(measured, arguments, dialogue, &after, (&mut hearer, draft))?;
+            Ok((if own { Exit::Findings } else { Exit::Clear }, kept))
+        });
+    match ended {
+        Ok((exit, Kept::All)) => Ok(hearer.done(exit)),
+        Ok((exit, Kept::NotCommitted(exit_of_commit))) => Ok(hearer.done(exit.max(exit_of_commit))),
         Err(Left::Unwritten(why)) => {
             let done = hearer.done(Exit::NotChecked);
             Ok(Done { told: vec![why], ..done })
@@ -225,7 +234,7 @@ fn second(
     }
 }
 
-fn after(measured: &Measured, text: String, as_of: Date) -> After {
+pub(super) fn after(measured: &Measured, text: String, as_of: Date) -> After {
     let (book, faults) = measured.book_with(&text, true);
     let checked = checked(&book, &faults, as_of);
     let changes = history::changes(&measured.open.book, &book);
@@ -238,8 +247,8 @@ fn checked(book: &Book, faults: &[Fault], as_of: Date) -> Checked {
     checked
 }
 
-/// Tells what changed and what lint says of the record; returns what lint would end with.
-fn told(measured: &Measured, after: &After, as_of: Date, hearer: &mut Hearer) -> Exit {
+/// Tells what changed and what lint says of the record.
+fn told(measured: &Measured, after: &After, as_of: Date, hearer: &mut Hearer) {
     let before = checked(&measured.open.book, &measured.open.faults, as_of);
     let since = rules::compared(&before, &after.checked);
     let difference = Difference {
@@ -254,6 +263,14 @@ fn told(measured: &Measured, after: &After, as_of: Date, hearer: &mut Hearer) ->
         only: &[],
     };
     let only = [measured.id.clone()];
+    let own = of_record(measured, after);
+    let report = Report { book: &after.book, checked: &own, as_of, only: &only, earlier: None };
+    hearer.show(&format!("\n{}", reports::diff_text(&difference, measured.look)));
+    hearer.show(&format!("\n{}\n", reports::text(&report, measured.look)));
+}
+
+/// Returns what was found of the record itself.
+pub(super) fn of_record(measured: &Measured, after: &After) -> Checked {
     let mut own = after.checked.clone();
     let is_own = |finding: &Finding| {
         finding.name.is_within(&measured.id)
@@ -261,8 +278,5 @@ fn told(measured: &Measured, after: &After, as_of: Date, hearer: &mut Hearer) ->
     };
     own.findings.retain(is_own);
     own.not_checked.retain(|own| own.name.is_within(&measured.id));
-    let report = Report { book: &after.book, checked: &own, as_of, only: &only, earlier: None };
-    hearer.show(&format!("\n{}", reports::diff_text(&difference, measured.look)));
-    hearer.show(&format!("\n{}\n", reports::text(&report, measured.look)));
-    if own.worst() >= Some(Level::Fault) { Exit::Findings } else { Exit::Clear }
+    own
 }

@@ -4,6 +4,7 @@ mod committing;
 mod draft;
 mod ending;
 mod given;
+mod returning;
 mod subject;
 mod talking;
 mod terminal;

@@ -106,7 +106,11 @@ impl Talk<'_> {
     fn through(&mut self, dialogue: &mut Dialogue) -> Result<Ended, BrokenOff> {
         loop {
             match dialogue.ask() {
-                Ask::End => return Ok(Ended::All),
+                Ask::End => match self.end(dialogue)? {
+                    Heard::Stopped => return Ok(Ended::Stopped),
+                    Heard::Kept => return Ok(Ended::All),
+                    _ => {}
+                },
                 Ask::Level => {
                     let beyond = self.measured.beyond_level(dialogue);
                     dialogue.levelled(beyond);
@@ -122,6 +126,17 @@ impl Talk<'_> {
                 }
             }
         }
+    }
+
+    /// All is answered: whoever measures may still go back.
+    fn end(&mut self, dialogue: &mut Dialogue) -> Result<Heard, BrokenOff> {
+        self.screen = None;
+        self.terminal.show("\nThat was the last one.\n");
+        let line = self.terminal.ask("  Enter: see what changed; b: back; g seat-2: go there: ")?;
+        let heard = dialogue.hear(&line);
+        self.answer(&heard, None);
+        self.save(dialogue);
+        Ok(heard)
     }
 
     fn judge(&mut self, dialogue: &mut Dialogue, question: &Question) {
@@ -318,6 +333,7 @@ fn may_be(kind: &Kind) -> String {
 const KEYS: &str = "\
 Enter: not measured today, the value keeps its date.  n: not measured.  b: back.
 x: take back today's answer.  ?: how do I measure this?  q: stop, the draft is kept.
+g seat-2: go there.  e: to the end, the rest is not measured today.
 ";
 
 const ACCEPT: &str = "  Chock her until the level reads true, then b and read it again. To measure \

@@ -8,7 +8,6 @@ use super::lines::LineFault;
 use super::lines::Lines;
 use super::lines::Said;
 use super::question::Question;
-use super::question::Screen;
 use super::typed;
 use crate::model::Name;
 use crate::reading;
@@ -148,35 +147,6 @@ impl Dialogue {
         let known: Vec<&str> = self.questions.iter().map(|own| &*own.name).collect();
         let nearest = reading::nearest(name, &known).map(str::to_owned);
         LineFault::Unknown { line, name: name.to_owned(), nearest }
-    }
-
-    /// Takes every question that nobody answered as not measured today.
-    pub fn close(&mut self) {
-        for answer in self.answers.iter_mut().filter(|answer| **answer == Answer::Open) {
-            *answer = Answer::Kept;
-        }
-        self.at = self.questions.len();
-        self.phase = Phase::End;
-    }
-
-    fn go_to_the_first_open(&mut self) {
-        let is_open = |(question, answer): (&Question, &Answer)| {
-            !question.is_settled() && *answer == Answer::Open
-        };
-        let open = self.answered().position(is_open);
-        self.at = open.unwrap_or(self.questions.len());
-        let past_the_level = self.is_past_the_level();
-        self.phase = match open {
-            _ if past_the_level && self.accepted.is_none() && !self.blind => Phase::Gate,
-            Some(_) => Phase::Asking,
-            None => Phase::End,
-        };
-    }
-
-    /// Returns whether the level is answered, and stands before the question asked now.
-    fn is_past_the_level(&self) -> bool {
-        let level = self.questions.iter().rposition(|own| own.screen == Screen::Level);
-        level.is_some_and(|level| level < self.at)
     }
 
     /// Goes back to a value that is to be read a second time.

@@ -50,6 +50,8 @@ pub enum Heard {
     Forgotten,
     /// The question before is asked again.
     Back,
+    /// Another question is asked, or none any more.
+    Gone,
     /// There is no question before.
     AtTheBeginning,
     /// How it is measured is to be told.

@@ -144,15 +144,17 @@ impl Dialogue {
 
     /// Hears a typed line.
     pub fn hear(&mut self, line: &str) -> Heard {
-        let typed = Typed::of(line);
-        match (&self.phase, typed) {
+        match (&self.phase, Typed::of(line)) {
             (_, Typed::Stop) => Heard::Stopped,
             (Phase::NotLevel(_), typed) => self.reason(typed, line),
+            (Phase::Judging { .. } | Phase::Gate, _) => Heard::Kept,
+            (_, Typed::To(name)) => self.go_to(&name),
+            (_, Typed::End) => self.go_to_the_end(),
+            (_, Typed::Back) if self.at == self.questions.len() => self.back(),
             (Phase::Asking | Phase::Again { .. }, Typed::How) => Heard::How,
             (Phase::Asking, typed) => self.answer(typed),
             (Phase::Again { .. }, typed) => self.second(typed),
-            // Nothing was asked of anybody.
-            (Phase::Judging { .. } | Phase::Gate | Phase::End, _) => Heard::Kept,
+            (Phase::End, _) => Heard::Kept,
         }
     }
 
@@ -229,6 +231,7 @@ impl Dialogue {
         match before {
             Some(index) => {
                 self.at = index;
+                self.phase = Phase::Asking;
                 Heard::Back
             }
             None => Heard::AtTheBeginning,

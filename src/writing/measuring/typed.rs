@@ -20,6 +20,10 @@ pub(super) enum Typed {
     Forget,
     /// Stop here for now.
     Stop,
+    /// To the end: the rest is not measured today.
+    End,
+    /// To the first question of this name, or of what it names.
+    To(String),
     /// A value.
     Value(Wording),
     /// A list or group that is not closed.
@@ -36,6 +40,8 @@ impl Typed {
             "n" | NOT_MEASURED => Self::NotMeasured,
             "x" => Self::Forget,
             "q" | "stop" => Self::Stop,
+            "e" | "end" => Self::End,
+            value if value.starts_with("g ") => Self::To(value[2..].trim().to_owned()),
             value => wording(value).map_or(Self::Broken, Self::Value),
         }
     }
