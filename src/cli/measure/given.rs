@@ -78,8 +78,9 @@ fn level(measured: &Measured, dialogue: &mut Dialogue) -> Result<(), Done> {
 /// the same: a danger must be easier to write down than to leave out.
 fn once_only(measured: &Measured, dialogue: &Dialogue) -> Vec<String> {
     let mut told = Vec::new();
+    let judged = measured.judged(dialogue);
     for question in dialogue.read_once() {
-        let (_, danger) = measured.verdict(dialogue, question);
+        let danger = judged.as_ref().is_some_and(|judged| judged.verdict(question).1);
         let name = &question.name;
         match dialogue.why_again_of(question, danger) {
             Some(Why::Danger) => told.push(format!(

@@ -142,7 +142,10 @@ impl Talk<'_> {
     fn judge(&mut self, dialogue: &mut Dialogue, question: &Question) {
         let (words, danger) = match self.blind {
             true => (String::new(), false),
-            false => self.measured.verdict(dialogue, question),
+            false => match self.measured.judged(dialogue) {
+                Some(judged) => judged.verdict(question),
+                None => (String::new(), false),
+            },
         };
         self.terminal.show(&words);
         match dialogue.judged(danger) {

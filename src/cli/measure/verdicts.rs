@@ -9,11 +9,30 @@ use crate::reading::RecordKind;
 use crate::reports;
 use crate::rules;
 use crate::rules::Check;
+use crate::rules::Checked;
 use crate::rules::Level;
+use crate::rules::Sum;
 use crate::store::Content;
 use crate::store::Named;
 use crate::writing::measuring::Dialogue;
 use crate::writing::measuring::Question;
+
+/// A book with the answers so far, and what the rules say of it.
+pub(super) struct Judged<'m> {
+    measured: &'m Measured,
+    book: Book,
+    checked: Checked,
+    sums: Vec<Sum>,
+}
+
+impl Judged<'_> {
+    /// Returns what the rules say of a value, and whether it is a danger.
+    pub(super) fn verdict(&self, question: &Question) -> (String, bool) {
+        let name = Name::record(&self.measured.id).at(&question.name);
+        let all = (&self.checked, &*self.sums);
+        reports::verdict_beside(&self.book, all, &name, self.measured.look)
+    }
+}
 
 impl Measured {
     /// Returns the book with another text of the record. Where a boat is measured, other boats say
@@ -33,15 +52,14 @@ impl Measured {
         (book, faults)
     }
 
-    /// Returns what the rules say of the value that was just read, and whether it is a danger.
-    pub(super) fn verdict(&self, dialogue: &Dialogue, question: &Question) -> (String, bool) {
-        let Ok(text) = dialogue.tentative() else { return (String::new(), false) };
+    /// Judges the book with every answer so far; none where the answers can't stand in the record.
+    pub(super) fn judged(&self, dialogue: &Dialogue) -> Option<Judged<'_>> {
+        let text = dialogue.tentative().ok()?;
         let (book, faults) = self.book_with(&text, false);
         let as_of = dialogue.day();
         let (mut checked, sums) = rules::check_with_sums(&book, &faults, Check { as_of });
         checked.waive(&book, as_of);
-        let name = Name::record(&self.id).at(&question.name);
-        reports::verdict_beside(&book, (&checked, &sums), &name, self.look)
+        Some(Judged { measured: self, book, checked, sums })
     }
 
     /// Returns what is wrong with how the boat lies, in words; nothing where she is level.

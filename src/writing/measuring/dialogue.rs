@@ -289,7 +289,9 @@ impl Dialogue {
             return None;
         }
         let name = Name::record(&self.id).at(&question.name);
-        let (before, now) = (&self.record, self.tentative().ok()?);
+        let (_, answer) = self.answered().find(|(own, _)| own.name == question.name)?;
+        let before = &self.record;
+        let now = self.with_answer(before.clone(), question, answer).ok()?;
         jump::jump(jump::figure(before, &name), jump::figure(&now, &name), question.fine?)
     }
 
