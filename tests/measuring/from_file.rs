@@ -77,8 +77,7 @@ fn a_boat_out_of_level_is_refused_until_a_reason_is_given() {
     unlevelled.tells("the level was not read today");
     assert_eq!(book.text(BOAT), before);
 
-    let accepted =
-        "seat-1/rowlock/gap: 60.2\nrigged/level/accepted: callipers only\n";
+    let accepted = "seat-1/rowlock/gap: 60.2\nrigged/level/accepted: callipers only\n";
     let run = book.measure("kittiwake", accepted, &["--write", "--commit"]).ends(0);
     run.tells("Committed as ");
     assert!(book.text(BOAT).contains("accepted: callipers only"));
