@@ -90,9 +90,13 @@ pub(super) fn run(
     draft: Option<&Draft>,
 ) -> Result<Done, Done> {
     let text = match arguments.second {
-        true => second(measured, dialogue, &mut hearer)?,
-        false => first(measured, dialogue, &mut hearer)?,
+        true => second(measured, dialogue, &mut hearer),
+        false => first(measured, dialogue, &mut hearer),
     };
+    let text = text.map_err(|mut refused| {
+        refused.told.extend(draft.map(|_| KEPT.to_owned()));
+        refused
+    })?;
     let Some(text) = text.filter(|text| text != measured.text()) else {
         hearer.show("The record stays as it was.\n");
         if let Some(draft) = draft {
@@ -123,6 +127,8 @@ pub(super) fn run(
         }
     }
 }
+
+const KEPT: &str = "The draft is kept: measure again, and go back or on from where it stood.";
 
 /// What became of the record.
 enum Kept {
