@@ -61,6 +61,7 @@ const WRAPPED: &[(&str, &[&str])] = &[
     ("textwrap", &["src/reports/look.rs", "src/reports/text.rs"]),
     ("serde_json", &["src/reports/"]),
     ("clap", &["src/cli/"]),
+    ("rustyline", &["src/cli/measure/terminal.rs"]),
     ("clap_complete", &["src/cli/"]),
     ("clap_mangen", &["src/cli/"]),
 ];

@@ -6,6 +6,7 @@ mod formats;
 mod guard;
 mod lint;
 mod matching;
+mod measuring;
 mod merging;
 mod past;
 mod planning;
@@ -26,6 +27,7 @@ use crate::units::NotADate;
 pub(super) use beginning::{Add, AddAt, AddBoat, AddCrew, AddOars, AddWhat, Ci, FirstSide, Start};
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
 pub(super) use matching::{Match, MatchFormat};
+pub(super) use measuring::Measure;
 pub(super) use merging::{Splice, Unwire, View, Wire};
 
 pub(super) use fitting::{Fit, FitFormat};
@@ -86,6 +88,9 @@ pub(super) enum Command {
     Settings(Settings),
     /// A boat's rig card: every value, what follows from it, and its verdict
     Card(Card),
+    /// Guided entry at the boat, in the order of the work, with the verdict at once
+    #[command(after_help = measuring::HELP)]
+    Measure(Box<Measure>),
     /// A foot hole for each of a crew, so that all finish together, and what then remains
     #[command(after_help = fitting::FIT_EXITS)]
     Fit(Fit),

@@ -1,6 +1,6 @@
 //! `derive`: every worked-out value.
 
-mod writing;
+pub(super) mod writing;
 
 use super::arguments::Derive;
 use super::arguments::DeriveFormat;

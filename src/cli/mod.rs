@@ -22,6 +22,7 @@ mod limits_from;
 mod lint;
 mod look;
 mod matching;
+mod measure;
 mod mend;
 mod open_past;
 mod output;
@@ -98,6 +99,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
+            Command::Measure(asked) => measure::run(&asked),
             Command::Fit(fit) => fit::run(&fit),
             Command::Match(asked) => matching::run(&asked),
             Command::Ready(ready) => ready::run(&ready),

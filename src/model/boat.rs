@@ -110,6 +110,8 @@ pub struct Rigged {
     pub trim: Option<Reading<Angle>>,
     /// Port side down is positive.
     pub roll: Option<Reading<Angle>>,
+    /// Why she was measured out of level all the same.
+    pub level_accepted: Option<Placed<String>>,
     /// What a bare lean offset was taken over.
     pub pin_gauge: Option<Placed<Length>>,
     /// Oar angles at which the pitch was read.

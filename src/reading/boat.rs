@@ -80,7 +80,7 @@ fn rigged(at: &mut Section) -> Rigged {
     let checked_by = at.text(field("checked-by", "who checked: a second person"));
     let whereabouts = at.get(field("where", "where she lay"));
     let wind = at.text(field("wind", "the wind"));
-    let (trim, roll) = at.section(
+    let (trim, roll, accepted) = at.section(
         field(
             "level",
             "laid on the level mark, read, turned end for end, the mean; across the boat the same",
@@ -88,7 +88,9 @@ fn rigged(at: &mut Section) -> Rigged {
         |at| {
             let by = |key, about| field(key, about).by(Tool::Level).within(-45.0, 45.0);
             let trim = at.reading(by("trim", "along the boat; bow up is positive"));
-            (trim, at.reading(by("roll", "across the boat; port side down is positive")))
+            let roll = at.reading(by("roll", "across the boat; port side down is positive"));
+            let why = "why she was measured out of level all the same";
+            (trim, roll, at.text(field("accepted", why)))
         },
     );
     Rigged {
@@ -100,6 +102,7 @@ fn rigged(at: &mut Section) -> Rigged {
         wind,
         trim,
         roll,
+        level_accepted: accepted,
         pin_gauge: at.get(field("pin-gauge", "what a bare lean offset was taken over").from(1.0)),
         pitch_angles: at.section(
             field("pitch-angles", "oar angles at which pitch was read; the class's if absent"),

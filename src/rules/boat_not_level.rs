@@ -66,13 +66,17 @@ fn one_way(
         let way = if axis == "trim" { "up" } else { "down" };
         let degrees = words::number(angle.value().abs(), "deg");
         let good = words::number(angle.expanded(), "deg");
-        Finding::new(&RULE, name.clone(), place, format!("{end} {way} by {degrees}"))
+        let finding = Finding::new(&RULE, name.clone(), place, format!("{end} {way} by {degrees}"))
             .saying(format!(
                 "{}: the boat lay {end} {way} by {degrees}, good to ± {good}: {}",
                 boat.boat.called(),
                 range.beyond(judged),
             ))
-            .remedy(remedy(axis, end, &degrees))
+            .remedy(remedy(axis, end, &degrees));
+        match &boat.boat.rigged.level_accepted {
+            Some(why) => finding.also(why.place, "measured all the same"),
+            None => finding,
+        }
     })
 }
 

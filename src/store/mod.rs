@@ -59,6 +59,7 @@ pub use repository::Record;
 pub use repository::Records;
 pub use repository::Repository;
 pub use repository::RepositoryError;
+pub use repository::committing;
 pub use seeking::find_book;
 
 /// Returns a book's root relative to the top of the working tree that it lies in, written as the

@@ -134,6 +134,15 @@ pub fn edited_in_form(
     }
 }
 
+/// Returns what a text says.
+///
+/// # Errors
+///
+/// Where the text has faults.
+pub fn read(text: &str) -> Result<Meaning, Refused> {
+    root(text).map(|root| Meaning::of(&root))
+}
+
 /// Returns the outermost value of a text without faults.
 pub(super) fn root(text: &str) -> Result<Node, Refused> {
     let tree = tree::read(text);

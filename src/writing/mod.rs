@@ -5,6 +5,7 @@ pub mod blank;
 pub mod editing;
 pub mod granting;
 pub mod guard;
+pub mod measuring;
 pub mod mending;
 pub mod predicting;
 pub mod sample;

@@ -45,6 +45,19 @@ pub(super) fn write(open: &OpenBook, boats: &[BoatSight], all: bool) -> Done {
     Done { exit, result, told }
 }
 
+/// Returns the worked-out values that are written and that the readings no longer give.
+pub(in crate::cli) fn outdated(boat: &BoatSight) -> Vec<WorkedOut> {
+    let at_seat = |(part, seat): (usize, SeatSight)| -> Vec<WorkedOut> {
+        let outdated = |sum: Sum| {
+            let worked = sum.worked.as_ref().ok()?.value();
+            let is_wrong = sum.stated.is_some() && !is_right(&sum, worked);
+            is_wrong.then(|| WorkedOut { part, key: sum.key, text: written(worked, sum.unit) })
+        };
+        seat.sums().into_iter().filter_map(outdated).collect()
+    };
+    (1..).zip(boat.seats()).flat_map(at_seat).collect()
+}
+
 /// Returns the files with faults that no record was read from.
 fn of_no_record(open: &OpenBook) -> BTreeSet<&str> {
     let book = &open.book;

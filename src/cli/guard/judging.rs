@@ -36,21 +36,21 @@ const MOST_TOLD: usize = 10;
 
 /// How a state is to be judged.
 #[derive(Clone, Copy)]
-pub(super) struct Asked<'a> {
+pub(in crate::cli) struct Asked<'a> {
     /// The commit that old findings are known from; none where every finding counts.
-    pub(super) since: Option<&'a str>,
+    pub(in crate::cli) since: Option<&'a str>,
     /// Other commits whose findings are known as well: the other sides of a merge.
-    pub(super) beside: &'a [String],
+    pub(in crate::cli) beside: &'a [String],
     /// The commit that limits and waivers are taken from, where they are not the state's own.
-    pub(super) rules_from: Option<&'a str>,
+    pub(in crate::cli) rules_from: Option<&'a str>,
     /// The day for both sides.
-    pub(super) as_of: Date,
+    pub(in crate::cli) as_of: Date,
 }
 
 /// What came of it.
-pub(super) struct Judged {
-    pub(super) exit: Exit,
-    pub(super) text: String,
+pub(in crate::cli) struct Judged {
+    pub(in crate::cli) exit: Exit,
+    pub(in crate::cli) text: String,
 }
 
 /// Returns the book of a commit that is pushed. Whatever commits lie between, what changed is what
@@ -76,7 +76,7 @@ pub(super) fn tip(
 }
 
 /// Judges a subject.
-pub(super) fn judged(subject: Subject, asked: &Asked) -> Judged {
+pub(in crate::cli) fn judged(subject: Subject, asked: &Asked) -> Judged {
     attempt(subject, asked).unwrap_or_else(not_judged)
 }
 
@@ -162,6 +162,6 @@ fn know(checked: &mut Checked, beside: &[EarlierBook], as_of: Date) {
 }
 
 /// Returns the words for a repository or a state that can't be had.
-pub(super) fn could_not(error: &StoreError) -> Judged {
+pub(in crate::cli) fn could_not(error: &StoreError) -> Judged {
     not_judged(book::could_not(error))
 }

@@ -1,7 +1,7 @@
 //! `guard`: git hooks that check a book, and the server's gate.
 
 mod install;
-mod judging;
+pub(super) mod judging;
 mod lines;
 mod local;
 mod protecting;

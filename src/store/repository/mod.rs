@@ -1,6 +1,6 @@
 //! A book's texts in any state that a git repository holds, and the history of its commits.
 //!
-//! Starts no program and writes nothing. The only place that names git; what it gives are ids of its
+//! Starts no program and writes nothing but what [`committing`] is asked for. The only place that names git; what it gives are ids of its
 //! own, texts and plain sentences. What git leaves out of a folder is asked in [`ignoring`], where a
 //! repository that can't be asked is never an error: it is a sentence for the user, and no file is
 //! left out.
@@ -8,6 +8,7 @@
 mod branches;
 mod commit;
 mod commits;
+pub mod committing;
 mod cure;
 mod error;
 mod following;

@@ -43,7 +43,8 @@ impl Wording {
     }
 
     /// Returns it on one line.
-    pub(super) fn on_one_line(&self) -> String {
+    #[must_use]
+    pub fn on_one_line(&self) -> String {
         let written = self.written.as_deref().filter(|written| !written.contains('\n'));
         written.map_or_else(|| on_one_line(&self.meaning), str::to_owned)
     }
