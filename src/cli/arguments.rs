@@ -4,6 +4,7 @@ mod formats;
 mod guard;
 mod merging;
 mod past;
+mod sheet;
 
 use std::path::PathBuf;
 
@@ -21,6 +22,7 @@ pub(super) use merging::{Splice, Unwire, View, Wire};
 
 pub(super) use formats::{Also, Format};
 pub(super) use past::{Blame, History, PastFormat};
+pub(super) use sheet::Sheet;
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
@@ -53,6 +55,9 @@ pub(super) enum Command {
     Settings(Settings),
     /// A boat's rig card: every value, what follows from it, and its verdict
     Card(Card),
+    /// One page of a boat to print: her rig card with drawings, or a blank one to write on
+    #[command(after_help = sheet::SHEET_HELP)]
+    Sheet(Sheet),
     /// Each change of a value: when measured, when committed, by whom, old and new, verdict then
     #[command(after_help = past::EXITS)]
     History(History),

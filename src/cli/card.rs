@@ -32,7 +32,8 @@ fn shown(arguments: &Card) -> Result<Done, Done> {
     Ok(Done { exit, result, told })
 }
 
-fn no_boat(open: &OpenBook, name: &str) -> Done {
+/// Returns the refusal for a boat that is not in the book.
+pub(super) fn no_boat(open: &OpenBook, name: &str) -> Done {
     let ids: Vec<&str> = open.book.boats.iter().map(|boat| &*boat.id.value).collect();
     let known = match ids.as_slice() {
         [] => "This book has no boat that can be read.".to_owned(),

@@ -29,6 +29,7 @@ mod rules;
 mod sample;
 mod schema;
 mod settings;
+mod sheet;
 mod splice;
 mod standard_input;
 mod states;
@@ -82,6 +83,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
+            Command::Sheet(sheet) => sheet::run(&sheet),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),

@@ -92,7 +92,7 @@ fn is_of(boat: &BoatSight, finding: &Finding) -> bool {
     !others.into_iter().any(|oar| finding.name.is_within(set.name_of(oar).as_str()))
 }
 
-fn takes(row: &Row, finding: &Finding) -> bool {
+pub(super) fn takes(row: &Row, finding: &Finding) -> bool {
     let within = |name: &Name| finding.name.is_within(name.as_str());
     row.names.iter().any(within) || row.beside.contains(&finding.name)
 }

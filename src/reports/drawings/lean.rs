@@ -5,11 +5,11 @@ use maud::html;
 
 use super::marks::mark;
 use super::paper::*;
-use super::said::range;
-use super::said::value;
 use super::{called, marks};
 use crate::model::LimitKey;
 use crate::reports::card::Subject;
+use crate::reports::said::range;
+use crate::reports::said::value;
 use crate::working::SeatSight;
 use crate::working::Worked;
 

@@ -7,7 +7,6 @@ mod paper;
 mod pitch;
 mod plan;
 mod rowlock;
-mod said;
 
 pub(super) use lean::lean;
 pub use paper::Drawing;
@@ -17,7 +16,6 @@ pub(super) use pitch::PitchAxis;
 pub(super) use pitch::pitch;
 pub(super) use plan::plan;
 pub(super) use rowlock::rowlock;
-pub(super) use said::{limits, range, value};
 
 use super::Report;
 use super::card::Subject;

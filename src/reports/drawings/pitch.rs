@@ -7,10 +7,10 @@ use maud::html;
 use super::called;
 use super::marks::mark;
 use super::paper::*;
-use super::said::range;
-use super::said::value;
 use crate::model::LimitKey;
 use crate::reports::card::Subject;
+use crate::reports::said::range;
+use crate::reports::said::value;
 use crate::working::Attitude;
 use crate::working::SeatSight;
 

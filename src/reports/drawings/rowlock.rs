@@ -7,11 +7,11 @@ use maud::html;
 use super::called;
 use super::marks::mark;
 use super::paper::*;
-use super::said::limits;
-use super::said::range;
-use super::said::value;
 use crate::model::LimitKey;
 use crate::reports::card::Subject;
+use crate::reports::said::limits;
+use crate::reports::said::range;
+use crate::reports::said::value;
 use crate::working::SeatSight;
 use crate::working::Worked;
 

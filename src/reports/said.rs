@@ -1,13 +1,13 @@
-//! Values and limits in the few words that a drawing has room for.
+//! Values and limits in the few words that a drawing or a sheet has room for.
 
+use super::figures_text::rounded;
 use crate::model::LimitKey;
 use crate::model::Part;
-use crate::reports::figures_text::rounded;
 use crate::working::SeatSight;
 use crate::working::Worked;
 
 /// Returns a value, how good it is, and its unit; "not measured" where it is not.
-pub(in crate::reports) fn value(worked: &Worked, places: usize, unit: &str) -> String {
+pub(super) fn value(worked: &Worked, places: usize, unit: &str) -> String {
     match worked {
         Ok(budget) => {
             let number = rounded(budget.value(), places);
@@ -19,12 +19,12 @@ pub(in crate::reports) fn value(worked: &Worked, places: usize, unit: &str) -> S
 }
 
 /// Returns the limits in force for a seat, the least and the most.
-pub(in crate::reports) fn range(seat: &SeatSight, key: LimitKey) -> [Option<f64>; 2] {
+pub(super) fn range(seat: &SeatSight, key: LimitKey) -> [Option<f64>; 2] {
     [Part::Least, Part::Most].map(|part| seat.at.in_force.limit(key, part).map(|limit| limit.value))
 }
 
 /// Returns limits in words: "3 to 7", "at least 5", "at most 15".
-pub(in crate::reports) fn limits(range: [Option<f64>; 2]) -> Option<String> {
+pub(super) fn limits(range: [Option<f64>; 2]) -> Option<String> {
     let said =
         |number: f64| rounded(number, 2).trim_end_matches('0').trim_end_matches('.').to_owned();
     match range {
@@ -33,4 +33,15 @@ pub(in crate::reports) fn limits(range: [Option<f64>; 2]) -> Option<String> {
         [None, Some(most)] => Some(format!("at most {}", said(most))),
         [None, None] => None,
     }
+}
+
+/// Returns one limit in force for a seat, in words with its unit; nothing where none is.
+pub(super) fn limit(seat: &SeatSight, key: LimitKey) -> Option<String> {
+    let part = |part| seat.at.in_force.limit(key, part).map(|limit| limit.value);
+    let range = match (part(Part::Aim), part(Part::Within)) {
+        (Some(aim), Some(within)) => [Some(aim - within), Some(aim + within)],
+        _ => [part(Part::Least), part(Part::Most)],
+    };
+    let quantity = key.parts().first().map_or("", |(_, quantity)| quantity.unit());
+    limits(range).map(|said| format!("{said} {quantity}").trim_end().to_owned())
 }
