@@ -10,6 +10,7 @@
 //! | 5     | [`reports`]   | findings, rules and values as text and JSON; no judgement    |
 //! | 4     | [`rules`]     | what is wrong, why it matters, what to do at the boat        |
 //! | 4     | [`writing`]   | what records and git's hooks are to say                      |
+//! | 4     | [`planning`]  | what to do at the boat: work, seats, which oars suit          |
 //! | 4     | [`history`]   | what a book says by record and name, and how it came to that |
 //! | 3     | [`reading`]   | text into a model, every error with its place                |
 //! | 3     | [`working`]   | what follows from the readings, each value with its budget   |
@@ -24,6 +25,7 @@ pub mod geometry;
 pub mod history;
 pub mod metrology;
 pub mod model;
+pub mod planning;
 pub mod reading;
 pub mod reports;
 pub mod rules;

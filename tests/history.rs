@@ -6,6 +6,8 @@ mod blame;
 mod changes;
 #[path = "history/club.rs"]
 mod club;
+#[path = "history/drift.rs"]
+mod drift;
 #[path = "history/hostile.rs"]
 mod hostile;
 #[path = "history/lists.rs"]

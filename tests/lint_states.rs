@@ -6,6 +6,8 @@ mod at;
 #[path = "history/club.rs"]
 #[allow(dead_code, reason = "shared with other tests, which use more of it")]
 mod club;
+#[path = "lint_states/gone.rs"]
+mod gone;
 #[path = "lint_states/guarding.rs"]
 mod guarding;
 #[path = "lint_states/merging.rs"]

@@ -7,6 +7,8 @@ use tholebook::metrology::decision;
 use tholebook::metrology::decision::Bounds;
 use tholebook::metrology::decision::DangerVerdict;
 use tholebook::metrology::decision::Verdict;
+use tholebook::metrology::drift::Drift;
+use tholebook::metrology::drift::NotForetold;
 use tholebook::metrology::half_width;
 use tholebook::metrology::trend::Trend;
 
@@ -231,8 +233,8 @@ fn m11_four_values_about_a_limit() {
 
 const NORRIS: &str = include_str!("data/norris.dat");
 
-/// The line through the data of Norris: `y`, then `x`, from line 61 on.
-fn norris() -> Trend {
+/// The data of Norris: `y`, then `x`, from line 61 on.
+fn norris_points() -> Vec<(f64, f64)> {
     let points: Vec<_> = NORRIS
         .lines()
         .skip(60)
@@ -241,7 +243,12 @@ fn norris() -> Trend {
         .map(|cells| (cells[1], cells[0]))
         .collect();
     assert_eq!(points.len(), 36);
-    Trend::through(&points).expect("36 points")
+    points
+}
+
+/// The line through them.
+fn norris() -> Trend {
+    Trend::through(&norris_points()).expect("36 points")
 }
 
 /// The certified figures on the line that begins with `label`.
@@ -279,6 +286,28 @@ fn n03_the_standard_errors_of_norris() {
     agrees(line.intercept_uncertainty, certified("B0")[1], 1e-9);
     agrees(line.standard_uncertainty_at(0.0), certified("B0")[1], 1e-9);
     row("N03").agrees_with(&[line.slope_uncertainty, line.intercept_uncertainty]);
+}
+
+/// Source: NIST `StRD`, Norris: with the certified B0, B1 and their standard deviations alone, the
+/// line reaches y at (y - B0)/B1; at the ends of the interval `(y - B0 - B1 x)²` is 4 times the
+/// variance of the line, whose covariance term is minus the mean of x times that of B1 (GUM H.3).
+#[test]
+fn n05_the_interval_in_which_norris_reaches_a_value() {
+    let points = norris_points();
+    let (b0, b1) = (certified("B0"), certified("B1"));
+    let mean = points.iter().map(|(x, _)| x).sum::<f64>() / 36.0;
+    let drift = Drift::of(&points, 0.0).expect("36 points");
+    for limit in [1005.0, 1500.0, 2500.0] {
+        let reached = drift.reaches(limit).expect("ahead of the last point");
+        agrees(reached.at, (limit - b0[0]) / b1[0], 1e-10);
+        let variance =
+            |x: f64| b0[1] * b0[1] + x * x * b1[1] * b1[1] - 2.0 * x * mean * b1[1] * b1[1];
+        for end in [reached.early, reached.late.expect("within twice the span")] {
+            let off = limit - b0[0] - b1[0] * end;
+            agrees(off.abs(), 2.0 * variance(end).sqrt(), 1e-6);
+        }
+    }
+    assert_eq!(drift.reaches(3100.0), Err(NotForetold::TooFar));
 }
 
 /// Source: NIST `StRD`, Norris, certified values.

@@ -10,9 +10,9 @@ use super::arguments::Also;
 use super::arguments::Format;
 use super::exit::Exit;
 use super::output::Done;
-use super::output::whole_file;
 use crate::reports::shown;
 use crate::store;
+use crate::store::saving::save_over;
 
 /// Refuses files that a report must not be written to, before anything is done.
 ///
@@ -41,7 +41,7 @@ pub(super) fn refuse(also: &[Also]) -> Result<(), Done> {
 pub(super) fn write(also: &[Also], render: impl Fn(Format) -> Option<String>) -> Vec<String> {
     let write_one = |Also { format, file }: &Also| match render(*format) {
         None => Some(not_written(file, "there is nothing to report")),
-        Some(text) => whole_file(file, &text).err().map(|error| not_written(file, &reason(&error))),
+        Some(text) => save_over(file, &text).err().map(|error| not_written(file, &reason(&error))),
     };
     also.iter().filter_map(write_one).collect()
 }

@@ -1,10 +1,18 @@
 //! What may stand on the command line.
 
+mod beginning;
+mod fitting;
 mod formats;
 mod guard;
+mod lint;
+mod matching;
 mod merging;
 mod past;
+mod planning;
+mod putting;
+mod ready;
 mod sheet;
+mod shell;
 
 use std::path::PathBuf;
 
@@ -16,18 +24,28 @@ use clap::ValueEnum;
 use crate::units::Date;
 use crate::units::NotADate;
 
-use formats::also;
+pub(super) use beginning::{Add, AddAt, AddBoat, AddCrew, AddOars, AddWhat, Ci, FirstSide, Start};
 pub(super) use guard::{Books, Checkup, CheckupFormat, Guard, GuardWhat, Install, Push, Receive};
+pub(super) use matching::{Match, MatchFormat};
 pub(super) use merging::{Splice, Unwire, View, Wire};
 
+pub(super) use fitting::{Fit, FitFormat};
 pub(super) use formats::{Also, Format};
+pub(super) use lint::{FailOn, Lint};
 pub(super) use past::{Blame, History, PastFormat};
+pub(super) use planning::{Worklist, WorklistFormat};
+pub(super) use putting::{Mend, Waive, Waivers};
+pub(super) use ready::{Ready, ReadyFormat};
 pub(super) use sheet::Sheet;
+pub(super) use shell::{Completions, Man};
+
+/// The version, and the commit it was built from where that is known.
+const VERSION: &str = env!("THOLEBOOK_VERSION");
 
 /// Checks a rowing club's boat logbook: what is unsafe, out of tolerance, undecided or wrongly
 /// written.
 #[derive(Debug, Parser)]
-#[command(name = "tholebook", version, disable_help_subcommand = true, max_term_width = 80)]
+#[command(name = "tholebook", version = VERSION, disable_help_subcommand = true, max_term_width = 80)]
 pub(super) struct Arguments {
     #[command(subcommand)]
     pub(super) command: Command,
@@ -36,7 +54,7 @@ pub(super) struct Arguments {
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
     /// Check a book; every finding at its place
-    #[command(after_help = LINT_EXITS)]
+    #[command(after_help = lint::EXITS)]
     Lint(Lint),
     /// A rule in full, or a reading's own sums step by step
     Why(Why),
@@ -46,7 +64,22 @@ pub(super) enum Command {
     #[command(after_help = DIFF_HELP)]
     Diff(Diff),
     /// Every worked-out value, with how good it is and its unit
+    #[command(after_help = putting::DERIVE_EXITS)]
     Derive(Derive),
+    /// Corrections of spelling that lint's findings offer, shown as a diff
+    #[command(after_help = putting::MEND_EXITS)]
+    Mend(Mend),
+    /// Write a waiver: a finding that the club lives with for a while, for the value it has now
+    #[command(after_help = putting::WAIVE_EXITS)]
+    Waive(Waive),
+    /// Every waiver, whether it counts, and the next to lapse
+    Waivers(Waivers),
+    /// A new book: settings, folders, schemas for editors, what a server runs to check it
+    #[command(after_help = beginning::START_HELP)]
+    Start(Start),
+    /// A new record of a boat, an oar set or a crew, every field of it explained
+    #[command(after_help = beginning::ADD_EXITS)]
+    Add(Add),
     /// An invented club's book with two seasons of commits, to try everything on
     Sample(Sample),
     /// What may stand in a record, as JSON Schema, for editors
@@ -58,12 +91,24 @@ pub(super) enum Command {
     /// One page of a boat to print: her rig card with drawings, or a blank one to write on
     #[command(after_help = sheet::SHEET_HELP)]
     Sheet(Sheet),
+    /// A foot hole for each of a crew, so that all finish together, and what then remains
+    #[command(after_help = fitting::FIT_EXITS)]
+    Fit(Fit),
+    /// Every oar set against every boat: clears, tight, loose or unknown, with what decides
+    #[command(after_help = matching::EXITS)]
+    Match(Match),
+    /// Before a race, a page a boat: what stands against her on the day, what changed, work left
+    #[command(after_help = ready::EXITS)]
+    Ready(Ready),
     /// Each change of a value: when measured, when committed, by whom, old and new, verdict then
     #[command(after_help = past::EXITS)]
     History(History),
     /// Every value of a record with who last set it, when, and its age
     #[command(after_help = past::EXITS)]
     Blame(Blame),
+    /// What to bend, pack, slide and move, how much and in which order, with the fewest bends
+    #[command(after_help = planning::WORKLIST_EXITS)]
+    Worklist(Worklist),
     /// Have git compare and merge records by value in this clone
     #[command(after_help = merging::WIRE_EXITS)]
     Wire(Wire),
@@ -79,15 +124,11 @@ pub(super) enum Command {
     /// Is this clone fit to be trusted: whole, guarded, in time
     #[command(after_help = guard::CHECKUP_EXITS)]
     Checkup(Checkup),
+    /// What a shell needs to complete commands and options
+    Completions(Completions),
+    /// The manual as man pages
+    Man(Man),
 }
-
-const LINT_EXITS: &str = "\
-Exit codes:
-  0  checked, nothing at or above the failing level
-  1  findings at or above it; danger on a boat in use always counts
-  2  wrong usage, or a club.yaml that can't be used
-  3  could not check: nothing to check, or something that can't be read
-  4  a fault of the program";
 
 const DIFF_HELP: &str = "\
 What may stand for A and B:
@@ -106,82 +147,6 @@ Exit codes:
 
 const COLOUR_HELP: &str =
     "When to colour; auto heeds NO_COLOR, then CLICOLOR_FORCE, then the terminal";
-
-#[derive(Args, Debug)]
-pub(super) struct Lint {
-    /// The book's folder [default: the book around the current folder]
-    #[arg(value_name = "BOOK")]
-    pub(super) book: Option<PathBuf>,
-
-    /// With --name: that file's text comes from standard input
-    #[arg(value_name = "-")]
-    pub(super) dash: Option<PathBuf>,
-
-    /// Check the book as of this commit, tag or branch; nothing is checked out
-    #[arg(long, value_name = "REV", conflicts_with_all = ["staged", "name"])]
-    pub(super) at: Option<String>,
-
-    /// Check what is about to be committed
-    #[arg(long, conflicts_with_all = ["merge_with", "name"])]
-    pub(super) staged: bool,
-
-    /// Check what merging this commit into HEAD, or into --at, would give; nothing is merged
-    #[arg(long, value_name = "REV", conflicts_with = "name")]
-    pub(super) merge_with: Option<String>,
-
-    /// Mark each finding new, worse, known or cured since the history parted from this commit's;
-    /// only new, worse and danger count for the exit code
-    #[arg(long, value_name = "REV")]
-    pub(super) since: Option<String>,
-
-    /// Take limits and waivers from this commit, and tell every limit that the book loosens
-    #[arg(long, value_name = "REV")]
-    pub(super) rules_from: Option<String>,
-
-    /// The day to take for today, such as 2026-10-17 [default: today; with --at, the commit's]
-    #[arg(long, value_name = "DATE", value_parser = day)]
-    pub(super) as_of: Option<Date>,
-
-    /// From which level on the exit code is 1; danger counts always, even with never
-    #[arg(long, value_name = "LEVEL", value_enum, default_value = "fault")]
-    pub(super) fail_on: FailOn,
-
-    /// How the report is written
-    #[arg(long, value_enum, default_value = "text")]
-    pub(super) format: Format,
-
-    /// One plain sentence a finding, units spelled out, no drawing: for screen readers
-    #[arg(long, conflicts_with = "format")]
-    pub(super) spoken: bool,
-
-    /// Also write the report in this format to this file, such as sarif=report.sarif; may be
-    /// repeated
-    #[arg(long, value_name = "FORMAT=FILE", value_parser = also)]
-    pub(super) also: Vec<Also>,
-
-    /// Only findings of this name or below it, such as kittiwake/seat-2; may be repeated
-    #[arg(long, value_name = "NAME")]
-    pub(super) only: Vec<String>,
-
-    /// Take the text of this file from standard input, the rest from the book; end with -
-    #[arg(long, value_name = "PATH")]
-    pub(super) name: Option<PathBuf>,
-
-    /// Show every finding as if no waiver were granted
-    #[arg(long)]
-    pub(super) no_waivers: bool,
-
-    /// In sarif and github, tell waived findings too, marked as such; elsewhere they always are
-    #[arg(long)]
-    pub(super) show_waived: bool,
-
-    /// A book without any boat, oar set or crew is in order
-    #[arg(long)]
-    pub(super) allow_empty: bool,
-
-    #[command(flatten)]
-    pub(super) look: LookOptions,
-}
 
 #[derive(Args, Debug)]
 pub(super) struct Why {
@@ -229,6 +194,10 @@ pub(super) struct Derive {
     /// text is a table for each boat; json is for programs, with every digit
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: DeriveFormat,
+
+    /// Write the values into the boats' files, under worked-out; what is right as written stays
+    #[arg(long, conflicts_with = "format")]
+    pub(super) write: bool,
 
     #[command(flatten)]
     pub(super) look: LookOptions,
@@ -330,15 +299,6 @@ pub(super) struct LookOptions {
     /// What drawings are made of
     #[arg(long, value_enum, default_value = "unicode")]
     pub(super) glyphs: GlyphsOption,
-}
-
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(super) enum FailOn {
-    Danger,
-    Fault,
-    Unsure,
-    Note,
-    Never,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]

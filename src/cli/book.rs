@@ -1,26 +1,34 @@
 //! Opens and reads the book, once a command.
 
 use std::path::Path;
+use std::path::PathBuf;
 
 use super::exit::Exit;
 use super::output::Done;
 use super::standard_input::TextGiven;
+use crate::model::Boat;
 use crate::model::Book;
 use crate::reading;
 use crate::reading::Fault;
 use crate::reading::nearest;
 use crate::reports::shown;
 use crate::store;
+use crate::store::Content;
+use crate::store::Named;
 use crate::store::Store;
 use crate::store::StoreError;
 
 /// A book that was read, and what the user should know besides.
 pub(super) struct OpenBook {
+    /// Where its files lie.
+    pub(super) root: PathBuf,
     pub(super) book: Book,
     pub(super) faults: Vec<Fault>,
     pub(super) told: Vec<String>,
     /// Texts of the book that are not in the folder.
     pub(super) absent: Vec<String>,
+    /// Files among the records that hold one, and are not read for their names.
+    pub(super) strays: Vec<String>,
 }
 
 /// Opens and reads a book: the one in the folder given, else the one around the current folder.
@@ -39,10 +47,12 @@ pub(super) fn open(given: Option<&Path>, instead: Option<TextGiven>) -> Result<O
 /// Reads a book's texts, wherever they came from.
 pub(super) fn read(store: Store) -> OpenBook {
     let told = besides(&store);
-    let absent = store.absent;
+    let holds = |named: &&Named| matches!(&named.content, Content::Text(text) if reading::tells_a_record(text));
+    let strays = store.strays.iter().filter(holds).map(|named| named.path.clone()).collect();
+    let (root, absent) = (store.root, store.absent);
     let (mut book, faults) = reading::read(&store.name, store.files);
     book.unread.clone_from(&absent);
-    OpenBook { book, faults, told, absent }
+    OpenBook { root, book, faults, told, absent, strays }
 }
 
 impl OpenBook {
@@ -90,11 +100,37 @@ fn besides(store: &Store) -> Vec<String> {
     let left_out = store.left_out.iter().map(|path| {
         format!(
             "Not read: {path}. Records are the files in boats, oars, crews and classes whose names \
-             end in .yaml or .yml."
+             end in .yaml or .yml; not those in folders whose names begin with a dot."
         )
     });
     let warnings = store.warnings.iter().cloned();
     warnings.chain(left_out).map(|line| shown::line(&line)).collect()
+}
+
+impl OpenBook {
+    /// Returns a boat by its id.
+    ///
+    /// # Errors
+    ///
+    /// What the command comes to instead: there is no such boat.
+    pub(super) fn boat(&self, id: &str) -> Result<&Boat, Done> {
+        self.book.boat(id).ok_or_else(|| {
+            let ids: Vec<&str> = self.book.boats.iter().map(|boat| &*boat.id.value).collect();
+            let known = match ids.as_slice() {
+                [] => "This book has no boat that can be read.".to_owned(),
+                ids => format!("There are {}.", shown::line(&ids.join(", "))),
+            };
+            self.refused(Exit::Usage, unknown("boat", id, &ids, &known))
+        })
+    }
+
+    /// Returns what a command comes to that can't go on: why, beside what is to be told of the book.
+    pub(super) fn refused(&self, exit: Exit, why: Vec<String>) -> Done {
+        let mut told = self.told.clone();
+        told.extend(why);
+        told.extend(self.unread());
+        Done::refused(exit, told)
+    }
 }
 
 /// Returns the words for a name that nothing has, with the nearest one that something has.

@@ -2,7 +2,6 @@
 
 use super::arguments::Card;
 use super::book;
-use super::book::OpenBook;
 use super::exit::Exit;
 use super::lint::today;
 use super::look::look;
@@ -19,7 +18,7 @@ pub(super) fn run(arguments: &Card) -> Done {
 
 fn shown(arguments: &Card) -> Result<Done, Done> {
     let open = book::open(arguments.book.as_deref(), None)?;
-    let boat = open.book.boat(&arguments.boat).ok_or_else(|| no_boat(&open, &arguments.boat))?;
+    let boat = open.boat(&arguments.boat)?;
     let as_of = arguments.as_of.unwrap_or_else(today);
     let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
     checked.waive(&open.book, as_of);
@@ -30,17 +29,4 @@ fn shown(arguments: &Card) -> Result<Done, Done> {
     // A card does not gate, but limits that could not be read are wrong usage everywhere.
     let exit = if open.settings_are_bad() { Exit::Usage } else { Exit::Clear };
     Ok(Done { exit, result, told })
-}
-
-/// Returns the refusal for a boat that is not in the book.
-pub(super) fn no_boat(open: &OpenBook, name: &str) -> Done {
-    let ids: Vec<&str> = open.book.boats.iter().map(|boat| &*boat.id.value).collect();
-    let known = match ids.as_slice() {
-        [] => "This book has no boat that can be read.".to_owned(),
-        ids => format!("There are {}.", reports::shown::line(&ids.join(", "))),
-    };
-    let mut told = open.told.clone();
-    told.extend(book::unknown("boat", name, &ids, &known));
-    told.extend(open.unread());
-    Done::refused(Exit::Usage, told)
 }

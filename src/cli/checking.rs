@@ -2,7 +2,6 @@
 
 use std::collections::HashMap;
 
-use super::arguments::Lint;
 use super::book;
 use super::book::OpenBook;
 use super::limits_from;
@@ -23,6 +22,7 @@ use crate::rules::Check;
 use crate::rules::Checked;
 use crate::rules::Finding;
 use crate::rules::NotChecked;
+use crate::rules::Parted;
 use crate::units::Date;
 
 /// A book that was checked.
@@ -39,27 +39,40 @@ pub(super) struct CheckedBook {
 pub(super) struct Compared {
     pub(super) state: EarlierBook,
     pub(super) cured: Vec<Finding>,
+    /// The names of the findings that went away with their records.
+    pub(super) gone: Vec<Name>,
 }
 
 impl Compared {
     /// Returns it for a report.
     pub(super) fn shown(&self) -> Earlier<'_> {
-        Earlier { called: &self.state.called, book: &self.state.book, cured: &self.cured }
+        let Self { state, cured, gone } = self;
+        Earlier { called: &state.called, book: &state.book, cured, gone: gone.len() }
     }
 }
 
-/// Checks a subject as of a day.
+/// By what, and beside what, a subject is checked.
+#[derive(Clone, Copy)]
+pub(super) struct Yardstick<'a> {
+    /// The commit that old findings are known from.
+    pub(super) since: Option<&'a str>,
+    /// The commit that limits and waivers are taken from, where they are not the subject's own.
+    pub(super) rules_from: Option<&'a str>,
+    /// Whether waivers count.
+    pub(super) waivers: bool,
+    /// The day that ages are counted to.
+    pub(super) as_of: Date,
+}
+
+/// Checks a subject.
 ///
 /// # Errors
 ///
 /// What the command comes to instead: a state that is needed can't be had.
-pub(super) fn check(
-    mut subject: Subject,
-    arguments: &Lint,
-    as_of: Date,
-) -> Result<CheckedBook, Done> {
-    let (changed, unseen) = changed(&mut subject, arguments);
-    let guarded = match &arguments.rules_from {
+pub(super) fn check(mut subject: Subject, by: Yardstick<'_>) -> Result<CheckedBook, Done> {
+    let as_of = by.as_of;
+    let (changed, unseen) = changed(&mut subject, by.since);
+    let guarded = match by.rules_from {
         Some(rev) => Some(limits_from::guarded(&subject, rev)?),
         None => None,
     };
@@ -67,7 +80,7 @@ pub(super) fn check(
         Some((store, guarded)) => (store, Some(guarded)),
         None => (std::mem::take(&mut subject.store), None),
     };
-    let state = match &arguments.since {
+    let state = match by.since {
         Some(rev) => Some(parting::since(subject.origin()?, rev, &store)?),
         None => None,
     };
@@ -76,9 +89,9 @@ pub(super) fn check(
     if let Some(guarded) = &guarded {
         guarded.hold(&mut open.book);
     }
-    let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
+    let mut checked = rules::check(&open.book, &open.faults, Check { as_of: by.as_of });
     checked.hold_beside(&open.book, &remeasuring::placed(changed, &open.book), as_of);
-    if !arguments.no_waivers {
+    if by.waivers {
         checked.waive(&open.book, as_of);
     }
     tell_unseen(&mut open, &mut checked, unseen.as_deref(), &subject.conflicts);
@@ -87,24 +100,19 @@ pub(super) fn check(
         settings_are_bad |= guarded.settings_are_bad;
         guarded.tell(&mut open, &mut checked);
     }
-    let mut earlier = state.map(|state| compared(state, &mut checked, arguments, as_of));
+    // What is not merged yet, or not in the folder, is not gone.
+    let is_whole = subject.conflicts.is_empty() && open.absent.is_empty();
+    let earlier = state.map(|state| compared(state, &open.book, &mut checked, by, is_whole));
     if let Some(sides) = subject.origin.as_ref().and_then(|origin| origin.sides.as_ref()) {
         tell_sides(&open.book, &mut checked, sides);
-    }
-    if let Some(earlier) =
-        earlier.as_mut().filter(|_| !(subject.conflicts.is_empty() && open.absent.is_empty()))
-    {
-        // What is not merged yet, or not in the folder, is not gone.
-        earlier.cured.clear();
     }
     Ok(CheckedBook { open, checked, earlier, conflicts: subject.conflicts, settings_are_bad })
 }
 
 /// Returns the readings that changed, or why that can't be told.
-fn changed(subject: &mut Subject, arguments: &Lint) -> (Vec<ChangedReading>, Option<String>) {
+fn changed(subject: &mut Subject, since: Option<&str>) -> (Vec<ChangedReading>, Option<String>) {
     let unseen = subject.no_past.take();
     let Some(origin) = &subject.origin else { return (Vec::new(), unseen) };
-    let since = arguments.since.as_deref();
     match remeasuring::changed_readings(origin, since, &subject.store.files) {
         Ok(changed) => (changed, unseen),
         Err(error) => (Vec::new(), Some(error.to_string())),
@@ -125,6 +133,7 @@ fn tell_unseen(
     }
     checked.not_checked.extend(conflicts.iter().map(|path| not_merged(path)));
     checked.not_checked.extend(open.absent.iter().map(|path| not_here(path)));
+    checked.not_checked.extend(open.strays.iter().map(|path| not_so_named(path)));
 }
 
 fn past_not_seen(why: &str) -> NotChecked {
@@ -139,6 +148,11 @@ fn not_merged(path: &str) -> NotChecked {
 
 fn not_here(path: &str) -> NotChecked {
     let missing = vec!["the file: this checkout is sparse".to_owned()];
+    NotChecked { rule: "unreadable", name: Name::record(path), missing }
+}
+
+fn not_so_named(path: &str) -> NotChecked {
+    let missing = vec!["a place and a name that end in .yaml: it holds a record".to_owned()];
     NotChecked { rule: "unreadable", name: Name::record(path), missing }
 }
 
@@ -179,11 +193,22 @@ fn by_name(book: &Book) -> ByName<'_> {
     all
 }
 
-fn compared(state: EarlierBook, checked: &mut Checked, arguments: &Lint, as_of: Date) -> Compared {
-    let mut before = rules::check(&state.book, &state.faults, Check { as_of });
-    if !arguments.no_waivers {
-        before.waive(&state.book, as_of);
+fn compared(
+    state: EarlierBook,
+    now: &Book,
+    checked: &mut Checked,
+    by: Yardstick<'_>,
+    is_whole: bool,
+) -> Compared {
+    let mut before = rules::check(&state.book, &state.faults, Check { as_of: by.as_of });
+    if by.waivers {
+        before.waive(&state.book, by.as_of);
     }
-    let cured = checked.mark_since(&before);
-    Compared { state, cured }
+    let not_there = checked.mark_since(&before);
+    if !is_whole {
+        return Compared { state, cured: Vec::new(), gone: Vec::new() };
+    }
+    let Parted { cured, dangers, gone } = rules::part_gone(not_there, &state.book, now);
+    checked.also(dangers);
+    Compared { state, cured, gone }
 }

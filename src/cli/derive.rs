@@ -1,5 +1,7 @@
 //! `derive`: every worked-out value.
 
+mod writing;
+
 use super::arguments::Derive;
 use super::arguments::DeriveFormat;
 use super::book;
@@ -23,6 +25,9 @@ fn derived(arguments: &Derive) -> Result<Done, Done> {
     let sights: Vec<BoatSight> = boats.map(|boat| BoatSight::new(&open.book, boat)).collect();
     if sights.is_empty() {
         return Err(no_boat(&open, arguments.name.as_deref()));
+    }
+    if arguments.write {
+        return Ok(writing::write(&open, &sights, arguments.name.is_none()));
     }
     let result = match arguments.format {
         DeriveFormat::Text => reports::figures_text(&sights, look(&arguments.look)),

@@ -1,5 +1,7 @@
 //! `diff`: what changed between two states of a book.
 
+use std::path::PathBuf;
+
 use super::arguments::Diff;
 use super::arguments::DiffFormat;
 use super::book;
@@ -66,10 +68,12 @@ fn opened(state: State) -> OpenBook {
     match state.store {
         Some(store) => book::read(store),
         None => OpenBook {
+            root: PathBuf::new(),
             book: Book::default(),
             faults: Vec::new(),
             told: Vec::new(),
             absent: Vec::new(),
+            strays: Vec::new(),
         },
     }
 }

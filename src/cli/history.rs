@@ -1,5 +1,6 @@
 //! `history`: each change of a value.
 
+use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
 use super::arguments::History;
@@ -15,6 +16,7 @@ use super::output::Done;
 use super::verdicts::AskedOf;
 use super::verdicts::Judge;
 use super::worked_out;
+use crate::history;
 use crate::history::Asked;
 use crate::history::Event;
 use crate::history::Kept;
@@ -24,6 +26,7 @@ use crate::history::Step;
 use crate::history::Walked;
 use crate::history::timeline;
 use crate::reports;
+use crate::reports::Drifting;
 use crate::reports::Made;
 use crate::reports::Points;
 use crate::reports::TimelineRow;
@@ -191,7 +194,27 @@ fn points(
     let then = step.map(|step| judge.then(step, None)).transpose()?.flatten();
     let name = &rows[0].row.name;
     let limits = then.map(|then| then.limits(name, number, unit)).unwrap_or_default();
-    Ok(Points { points, unit, limits })
+    let mut drifting = Drifting { readings: points.clone(), ..Drifting::default() };
+    if arguments.trend {
+        let then = then.map(|then| (then.half_width(name), then.objections(name, number)));
+        let (half_width, objections) = then.unwrap_or_default();
+        let breaks = history::breaks(&pasts[0], name);
+        let readings = readings(&pasts[0], arguments, unit).unwrap_or_else(|| one_a_day(&points));
+        drifting = Drifting { readings, breaks, half_width, objections };
+    }
+    Ok(Points { points, unit, limits, drifting })
+}
+
+/// Returns every reading by the day it was measured; none where these days don't tell them apart.
+fn readings(past: &Past, arguments: &History, unit: &str) -> Option<Vec<(Date, f64)>> {
+    let threads = past.asked(&arguments.name);
+    let [thread] = threads.as_slice() else { return None };
+    Some(history::readings(past, thread, unit)).filter(|readings| readings.len() > 1)
+}
+
+/// Of several numbers of one day the last counts.
+fn one_a_day(points: &[(Date, f64)]) -> Vec<(Date, f64)> {
+    points.iter().copied().collect::<BTreeMap<Date, f64>>().into_iter().collect()
 }
 
 /// Returns whether a row has a number in the unit; what a merge kept was there before.

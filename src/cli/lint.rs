@@ -11,6 +11,7 @@ use super::book::OpenBook;
 use super::checking;
 use super::checking::CheckedBook;
 use super::checking::Compared;
+use super::checking::Yardstick;
 use super::exit::Exit;
 use super::look::look;
 use super::output::Done;
@@ -39,13 +40,19 @@ fn checked(arguments: &Lint) -> Result<Done, Done> {
     let subject = subject::asked(arguments, folder, instead)?;
     let below = subject.below();
     let as_of = arguments.as_of.or(subject.day).unwrap_or_else(today);
-    let mut came = checking::check(subject, arguments, as_of)?;
+    let by = Yardstick {
+        since: arguments.since.as_deref(),
+        rules_from: arguments.rules_from.as_deref(),
+        waivers: !arguments.no_waivers,
+        as_of,
+    };
+    let mut came = checking::check(subject, by)?;
     let mut told = std::mem::take(&mut came.open.told);
     told.extend(narrow(&mut came, &arguments.only)?);
     let CheckedBook { open, checked, earlier, conflicts, .. } = &came;
     let earlier = earlier.as_ref().map(Compared::shown);
     let report = Report { book: &open.book, checked, as_of, only: &arguments.only, earlier };
-    let mut exit = exit(&came, arguments);
+    let mut exit = exit(&came, gate(arguments.fail_on), arguments.allow_empty);
     told.extend(reason(exit).filter(|_| open.book.unread.is_empty() || exit == Exit::Usage));
     if !conflicts.is_empty() {
         told.push(not_merged(conflicts));
@@ -95,7 +102,7 @@ fn ended<'r>(
     exit: Exit,
     told: &'r [String],
 ) -> Ended<'r> {
-    let (gate, show_waived) = (gate(arguments), arguments.show_waived);
+    let (gate, show_waived) = (gate(arguments.fail_on), arguments.show_waived);
     Ended { report, below, gate, exit_code: exit.code(), told, show_waived }
 }
 
@@ -154,6 +161,7 @@ fn narrow(came: &mut CheckedBook, only: &[String]) -> Result<Vec<String>, Done> 
     checked.not_checked.retain(|missing| asked(&missing.name));
     if let Some(earlier) = earlier {
         earlier.cured.retain(|finding| asked(&finding.name));
+        earlier.gone.retain(asked);
     }
     Ok(told)
 }
@@ -202,8 +210,8 @@ fn ids(book: &Book) -> Vec<&str> {
 }
 
 /// Returns the least level that counts.
-fn gate(arguments: &Lint) -> Level {
-    match arguments.fail_on {
+pub(super) fn gate(fail_on: FailOn) -> Level {
+    match fail_on {
         FailOn::Danger | FailOn::Never => Level::Danger,
         FailOn::Fault => Level::Fault,
         FailOn::Unsure => Level::Unsure,
@@ -212,10 +220,9 @@ fn gate(arguments: &Lint) -> Level {
 }
 
 /// Returns how a check ended.
-pub(super) fn exit(came: &CheckedBook, arguments: &Lint) -> Exit {
+pub(super) fn exit(came: &CheckedBook, gate: Level, may_be_empty: bool) -> Exit {
     let CheckedBook { open, checked, .. } = came;
-    let gate = gate(arguments);
-    if open.is_empty() && !arguments.allow_empty {
+    if open.is_empty() && !may_be_empty {
         Exit::NotChecked
     } else if came.settings_are_bad {
         Exit::Usage

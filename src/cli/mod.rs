@@ -3,6 +3,7 @@
 //! The only room that reads the clock, the environment and standard input, and the only one that
 //! prints. What anything means is for the rooms below.
 
+mod add;
 mod also;
 mod arguments;
 mod blame;
@@ -14,31 +15,41 @@ mod derive;
 mod diff;
 mod exit;
 mod first_found;
+mod fit;
 mod guard;
 mod history;
 mod limits_from;
 mod lint;
 mod look;
+mod matching;
+mod mend;
 mod open_past;
 mod output;
 mod parting;
 mod program;
 mod progress;
+mod ready;
 mod remeasuring;
 mod rules;
 mod sample;
+mod saving;
 mod schema;
 mod settings;
 mod sheet;
+mod shell;
 mod splice;
 mod standard_input;
+mod start;
 mod states;
 mod subject;
 mod verdicts;
 mod view;
+mod waive;
+mod waivers;
 mod why;
 mod wire;
 mod worked_out;
+mod worklist;
 
 use std::ffi::OsString;
 use std::panic;
@@ -79,18 +90,29 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Rules(rules) => rules::run(&rules),
             Command::Diff(diff) => diff::run(&diff),
             Command::Derive(derive) => derive::run(&derive),
+            Command::Mend(mend) => mend::run(&mend),
+            Command::Waive(waive) => waive::run(&waive),
+            Command::Waivers(waivers) => waivers::run(&waivers),
+            Command::Start(start) => start::run(&start),
+            Command::Add(add) => add::run(&add),
             Command::Sample(sample) => sample::run(&sample),
             Command::Schema(schema) => schema::run(&schema),
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
             Command::Sheet(sheet) => sheet::run(&sheet),
+            Command::Fit(fit) => fit::run(&fit),
+            Command::Match(asked) => matching::run(&asked),
+            Command::Ready(ready) => ready::run(&ready),
             Command::History(history) => history::run(&history),
             Command::Blame(blame) => blame::run(&blame),
             Command::Wire(asked) => wire::wire(&asked),
             Command::Unwire(asked) => wire::unwire(&asked),
+            Command::Completions(asked) => shell::completions(&asked),
+            Command::Man(asked) => shell::man(&asked),
             Command::View(view) => view::run(&view),
             Command::Splice(splice) => splice::run(&splice),
             Command::Guard(guard) => guard::run(&guard),
+            Command::Worklist(worklist) => worklist::run(&worklist),
             Command::Checkup(checkup) => checkup::run(&checkup),
         },
         Err(asked) => not_run(&asked),

@@ -1,13 +1,9 @@
 //! Results to standard output, everything else to standard error.
 
-use std::fs;
-use std::fs::File;
 use std::io;
 use std::io::BufWriter;
 use std::io::ErrorKind;
 use std::io::Write as _;
-use std::path::Path;
-use std::path::PathBuf;
 
 use super::exit::Exit;
 
@@ -46,36 +42,6 @@ pub(super) fn hand_over(done: Done) -> Exit {
             done.exit.max(Exit::NotChecked)
         }
         _ => done.exit,
-    }
-}
-
-/// Writes beside the file, then puts it in its place: never half a file. A link to a file stays.
-pub(super) fn whole_file(path: &Path, text: &str) -> io::Result<()> {
-    let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    if fs::metadata(&path).is_ok_and(|there| !there.is_file()) {
-        return Err(io::Error::other("what is there is no file"));
-    }
-    let (beside, mut file) = beside(&path)?;
-    let written = file.write_all(text.as_bytes()).and_then(|()| file.sync_all());
-    let placed = written.and_then(|()| fs::rename(&beside, &path));
-    if placed.is_err() {
-        // Why it could not be written is told; that its beginning can't be removed says no more.
-        let _ = fs::remove_file(&beside);
-    }
-    placed
-}
-
-/// Makes a file beside another, of a name that nothing has.
-fn beside(path: &Path) -> io::Result<(PathBuf, File)> {
-    let mut number = 0_u32;
-    loop {
-        let mut name = path.file_name().unwrap_or_default().to_owned();
-        name.push(format!(".new{number}"));
-        let beside = path.with_file_name(name);
-        match File::create_new(&beside) {
-            Err(error) if error.kind() == ErrorKind::AlreadyExists && number < 1000 => number += 1,
-            made => return Ok((beside, made?)),
-        }
     }
 }
 

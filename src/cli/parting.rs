@@ -41,7 +41,7 @@ pub(super) fn since(origin: &Origin, rev: &str, now: &Store) -> Result<EarlierBo
     let (details, store) = had().map_err(|error: StoreError| book::could_not(&error))?;
     let day = details.committer.when.and_then(states::day_of);
     let day = day.map_or(String::new(), |day| format!(" of {day}"));
-    let called = format!("commit {}{day}, where this and {rev} parted", base.short());
+    let called = format!("commit {}{day}{}", base.short(), parted(repository, base, rev));
     let Some(store) = store else {
         let called = format!("{called}, before there was a book");
         return Ok(EarlierBook { called, book: Book::default(), faults: Vec::new() });
@@ -49,6 +49,18 @@ pub(super) fn since(origin: &Origin, rev: &str, now: &Store) -> Result<EarlierBo
     let store = limits_from::with_settings_of(store, now, &["waivers.yaml"]);
     let (book, faults) = reading::read(&store.name, store.files);
     Ok(EarlierBook { called, book, faults })
+}
+
+/// Returns what is said of the place where a subject and `rev` parted; nothing where it is `rev`
+/// itself, called by its id.
+fn parted(repository: &Repository, base: CommitId, rev: &str) -> String {
+    let is_id = rev.len() >= 40 && rev.bytes().all(|byte| byte.is_ascii_hexdigit());
+    let short = if is_id { rev.get(..8).unwrap_or(rev) } else { rev };
+    match repository.commit(rev) {
+        Ok(id) if id == base && is_id => String::new(),
+        Ok(id) if id == base => format!(" ({short})"),
+        _ => format!(", where this and {short} parted"),
+    }
 }
 
 /// Returns the texts of a commit; none where it holds no book in any folder. A book that lay

@@ -48,12 +48,17 @@ pub(super) fn changed_readings(
     Ok(changed.into_values().collect())
 }
 
-/// Returns readings where they stand in a book; each once, however many readings it holds.
+/// Returns readings where they stand in a book; each once, however many readings it holds. Of a boat
+/// that says herself she was worked out there are none: that is told of her as a danger.
 pub(super) fn placed(changed: Vec<ChangedReading>, book: &Book) -> Vec<ChangedReading> {
     let mut left: HashMap<Name, ChangedReading> =
         changed.into_iter().map(|one| (one.name.clone(), one)).collect();
     if left.is_empty() {
         return Vec::new();
+    }
+    let predicted = book.boats.iter().filter(|boat| boat.predicted.is_some_and(|own| own.value));
+    for boat in predicted {
+        left.retain(|name, _| !name.is_within(&boat.id.value));
     }
     let placed = book.written.iter().filter_map(|own| {
         let one = left.remove(&own.name)?;

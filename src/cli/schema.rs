@@ -6,10 +6,10 @@ use super::arguments::Schema;
 use super::book;
 use super::exit::Exit;
 use super::output::Done;
-use super::output::whole_file;
 use crate::reading::RecordKind;
 use crate::reports;
 use crate::reports::shown;
+use crate::store::saving::save_over;
 
 /// Runs the command.
 pub(super) fn run(arguments: &Schema) -> Done {
@@ -37,7 +37,7 @@ fn of_kind(asked: &str) -> Done {
 fn write_all(folder: &Path) -> Done {
     let write = |(kind, _): (RecordKind, &str)| {
         let path = folder.join(reports::schema_file(kind));
-        let written = whole_file(&path, &reports::schema(kind));
+        let written = save_over(&path, reports::schema(kind));
         let shown = shown::line(&path.display().to_string());
         match written {
             Ok(()) => Ok(format!("{shown}\n")),

@@ -2,7 +2,6 @@
 
 use super::arguments::Sheet;
 use super::book;
-use super::card::no_boat;
 use super::exit::Exit;
 use super::lint::today;
 use super::open_past::made;
@@ -25,7 +24,7 @@ fn shown(arguments: &Sheet) -> Result<Done, Done> {
     let store = book::opened(arguments.book.as_deref()).map_err(|error| book::could_not(&error))?;
     let commit = at_commit(&store);
     let open = book::read(store);
-    let boat = open.book.boat(&arguments.boat).ok_or_else(|| no_boat(&open, &arguments.boat))?;
+    let boat = open.boat(&arguments.boat)?;
     let as_of = arguments.as_of.unwrap_or_else(today);
     let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
     checked.waive(&open.book, as_of);

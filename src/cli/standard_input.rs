@@ -124,6 +124,7 @@ mod tests {
             files: files.iter().map(|path| Named::text(path, "")).collect(),
             absent: Vec::new(),
             left_out: Vec::new(),
+            strays: Vec::new(),
             warnings: Vec::new(),
         }
     }

@@ -78,7 +78,12 @@ fn repository(folder: Option<&Path>) -> Result<Repository, StoreError> {
     }
 }
 
-fn files(folder: Option<&Path>, instead: Option<TextGiven>) -> Result<Subject, Done> {
+/// Returns the files as they lie in the folder.
+///
+/// # Errors
+///
+/// What the command comes to instead: the book can't be had.
+pub(super) fn files(folder: Option<&Path>, instead: Option<TextGiven>) -> Result<Subject, Done> {
     let mut store = book::opened(folder).map_err(|error| book::could_not(&error))?;
     if let Some(instead) = instead {
         instead.put_into(&mut store)?;

@@ -18,6 +18,7 @@ use crate::model::Name;
 use crate::model::Place;
 use crate::reading;
 use crate::reading::RecordKind;
+use crate::reports::Objection;
 use crate::reports::Verdict;
 use crate::rules;
 use crate::rules::Against;
@@ -33,6 +34,9 @@ use crate::store::Store;
 use crate::store::StoreError;
 use crate::units::Date;
 use crate::working::BoatSight;
+
+/// A worked-out value that moves by less than this with a reading doesn't rest on it.
+const NEXT_TO_NOTHING: f64 = 1e-6;
 
 /// How many books are held in memory at once while they are judged.
 const AT_ONCE: usize = 64;
@@ -231,6 +235,41 @@ impl Then {
         let least = bounds.and_then(|bounds| bounds.least).map(|least| ("least", least));
         let most = bounds.and_then(|bounds| bounds.most).map(|most| ("most", most));
         least.into_iter().chain(most).collect()
+    }
+
+    /// Returns how finely a reading is read, as far as anything is worked out from it.
+    pub(super) fn half_width(&self, name: &Name) -> f64 {
+        let places = self.places(name);
+        let parts = self.sums.iter().flat_map(|sum| sum.value.parts());
+        let own = parts.filter(|part| places.contains(&part.input.place));
+        own.map(|part| part.half_width).fold(0.0, f64::max)
+    }
+
+    /// Returns to what a reading would have to come for a rule to object to what is worked out
+    /// from it, all else staying as it is. Of a danger, being clear must be shown: the rule objects
+    /// as soon as the value is inside by less than it is good to.
+    pub(super) fn objections(&self, name: &Name, number: f64) -> Vec<Objection> {
+        let places = self.places(name);
+        let mut all = Vec::new();
+        for sum in &self.sums {
+            let Against::Limit { danger, .. } = sum.against else { continue };
+            let own = sum.value.parts().iter();
+            let own = own.filter(|part| places.contains(&part.input.place));
+            let by: f64 = own.map(|part| part.sensitivity).sum();
+            if by.abs() < NEXT_TO_NOTHING {
+                continue;
+            }
+            let margin = if danger { sum.value.expanded() } else { 0.0 };
+            let bounds = sum.against.bounds();
+            let least = bounds.least.map(|own| (own + margin, by < 0.0));
+            let most = bounds.most.map(|own| (own - margin, by > 0.0));
+            all.extend(least.into_iter().chain(most).map(|(limit, is_above)| Objection {
+                rule: sum.rule.id,
+                at: number + (limit - sum.value.value()) / by,
+                is_above,
+            }));
+        }
+        all
     }
 }
 

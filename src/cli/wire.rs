@@ -9,11 +9,12 @@ use super::arguments::Wire;
 use super::book;
 use super::exit::Exit;
 use super::output::Done;
-use super::output::whole_file;
 use super::program;
 use crate::reports::shown;
 use crate::store;
 use crate::store::Repository;
+use crate::store::StoreError;
+use crate::store::saving::save_over;
 use crate::writing::wiring;
 use crate::writing::wiring::ATTRIBUTES;
 use crate::writing::wiring::Setting;
@@ -26,12 +27,20 @@ guard receive is the gate.
 
 const ALLOW: &str = "wire --program-among-files";
 
+/// What the attributes of this program say.
+pub(super) const OURS: &str = "tholebook";
+
+/// What is said of a thing that stands as `wire` puts it.
+pub(super) const WELL: &str = "as it should be";
+
 /// The book's attributes and the repository it lies in.
 struct Place {
     repository: Repository,
     file: PathBuf,
     /// The attributes as they stand; nothing where there are none.
     text: String,
+    /// The paths of the book's texts.
+    paths: Vec<String>,
 }
 
 /// Runs `wire`.
@@ -71,10 +80,11 @@ pub(super) fn unwire(arguments: &Unwire) -> Done {
 
 fn place(given: Option<&std::path::Path>) -> Result<Place, Done> {
     let had = || {
-        let root = book::opened(given)?.root;
-        Ok((Repository::around(&root)?, root))
+        let store = book::opened(given)?;
+        let paths = store.files.into_iter().map(|named| named.path).collect();
+        Ok((Repository::around(&store.root)?, store.root, paths))
     };
-    let (repository, root) = had().map_err(|error| book::could_not(&error))?;
+    let (repository, root, paths) = had().map_err(|error| book::could_not(&error))?;
     let file = root.join(ATTRIBUTES);
     let is_link = fs::symlink_metadata(&file).is_ok_and(|about| about.is_symlink());
     let text = match fs::read_to_string(&file) {
@@ -84,7 +94,7 @@ fn place(given: Option<&std::path::Path>) -> Result<Place, Done> {
         Err(error) => Err(error.to_string()),
     };
     let text = text.map_err(|why| failed("read", &file, &why))?;
-    Ok(Place { repository, file, text })
+    Ok(Place { repository, file, text, paths })
 }
 
 fn failed(done: &str, file: &std::path::Path, why: &str) -> Done {
@@ -97,7 +107,7 @@ impl Place {
     fn write(&self, text: &str) -> Result<(), Done> {
         let written = match text {
             "" => fs::remove_file(&self.file),
-            text => whole_file(&self.file, text),
+            text => save_over(&self.file, text),
         };
         written.map_err(|error| failed("written", &self.file, &error.to_string()))
     }
@@ -131,22 +141,51 @@ fn set(place: &Place, settings: &[Setting]) -> Result<Done, Done> {
 
 fn check(place: &Place, settings: &[Setting]) -> Result<Done, Done> {
     let is_wired = wiring::with_attributes(&place.text) == place.text;
-    let mut rows = vec![(ATTRIBUTES, if is_wired { "as it should be" } else { "not wired" })];
-    for Setting { name, value } in settings {
-        rows.push((
-            name,
-            match place.setting(name)? {
-                Some(own) if own == *value => "as it should be",
-                Some(_) => "something else is set",
-                None => "not set",
-            },
-        ));
+    let attributes = match overruled(&place.repository, &place.paths) {
+        _ if !is_wired => "not wired".to_owned(),
+        Some((path, name)) => {
+            format!("overruled: {name} of {} is something else", shown::line(path))
+        }
+        None => WELL.to_owned(),
+    };
+    let mut rows = vec![(ATTRIBUTES, attributes)];
+    for setting in settings {
+        let said =
+            of_setting(&place.repository, setting).map_err(|error| book::could_not(&error))?;
+        rows.push((setting.name, said.to_owned()));
     }
-    let all_well = rows.iter().all(|(_, said)| *said == "as it should be");
+    let all_well = rows.iter().all(|(_, said)| said == WELL);
     let mut said: String = rows.iter().map(|(name, said)| format!("{name:<26} {said}\n")).collect();
     if !all_well {
-        said.push_str("To mend it: tholebook wire\n");
+        said.push_str("To mend it: tholebook wire; what overrules it stands in another .gitattributes\nor in .git/info/attributes\n");
     }
     let exit = if all_well { Exit::Clear } else { Exit::Findings };
     Ok(Done { exit, result: said, told: Vec::new() })
+}
+
+/// Returns the first text of a book for which git is not told to ask this program, and the attribute
+/// that says otherwise.
+pub(super) fn overruled<'p>(
+    repository: &Repository,
+    paths: &'p [String],
+) -> Option<(&'p str, &'static str)> {
+    let lacks = |name: &str, path: &str| repository.attribute(path, name).as_deref() != Some(OURS);
+    let each = paths.iter().flat_map(|path| ["merge", "diff"].map(|name| (path.as_str(), name)));
+    each.into_iter().find(|(path, name)| lacks(name, path))
+}
+
+/// Returns how a setting stands in this clone.
+///
+/// # Errors
+///
+/// The settings can't be read.
+pub(super) fn of_setting(
+    repository: &Repository,
+    setting: &Setting,
+) -> Result<&'static str, StoreError> {
+    Ok(match repository.setting(setting.name)? {
+        Some(own) if own == setting.value => WELL,
+        Some(_) => "something else is set",
+        None => "not set",
+    })
 }

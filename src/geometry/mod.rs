@@ -29,6 +29,7 @@ pub mod bedding;
 pub mod blade_force;
 pub mod clearance;
 pub mod correction;
+pub mod crew;
 mod finite;
 pub mod gearing;
 pub mod handle;

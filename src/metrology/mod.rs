@@ -6,6 +6,7 @@
 pub mod budget;
 pub mod chance;
 pub mod decision;
+pub mod drift;
 pub mod half_width;
 pub mod trend;
 

@@ -48,10 +48,10 @@ pub struct Trend {
     pub r_squared: Option<f64>,
     /// The F statistic of the slope; none when every point lies on the line.
     pub f: Option<f64>,
-    count: f64,
-    mean_x: f64,
-    mean_y: f64,
-    sxx: f64,
+    pub(super) count: f64,
+    pub(super) mean_x: f64,
+    pub(super) mean_y: f64,
+    pub(super) sxx: f64,
 }
 
 impl Trend {

@@ -52,7 +52,7 @@ pub struct Rower {
     pub who: Option<Placed<String>>,
     /// Standing height.
     pub stature: Option<Reading<Length>>,
-    /// Leg, as the back chock and the foot brace meet it.
+    /// Inside leg, floor to crotch, standing barefoot.
     pub leg: Option<Reading<Length>>,
     /// The weight.
     pub weight: Option<Reading<Weight>>,

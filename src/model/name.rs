@@ -21,6 +21,17 @@ impl Name {
         Self(format!("{}/{part}", self.0))
     }
 
+    /// Returns the name of the value of a key inside this; as [`Self::at`], for the many keys of a
+    /// record.
+    #[must_use]
+    pub fn key(&self, key: &str) -> Self {
+        let mut name = String::with_capacity(self.0.len() + 1 + key.len());
+        name.push_str(&self.0);
+        name.push('/');
+        name.push_str(key);
+        Self(name)
+    }
+
     /// Returns the name of a seat of a boat or of a crew.
     #[must_use]
     pub fn seat(&self, number: u32) -> Self {

@@ -1,8 +1,8 @@
 //! A boat: format 1, field by field.
 
 use super::field::field;
+use super::form::Naming;
 use super::limits::limits;
-use super::lists::Naming;
 use super::oars::defect;
 use super::seat::seat;
 use super::section::Section;
@@ -74,6 +74,12 @@ fn foot_holes(at: &mut Section) -> FootHoles {
 }
 
 fn rigged(at: &mut Section) -> Rigged {
+    let place = at.place();
+    let date = at.get(field("date", "the rigging day").must());
+    let by = at.text(field("by", "who measured").must());
+    let checked_by = at.text(field("checked-by", "who checked: a second person"));
+    let whereabouts = at.get(field("where", "where she lay"));
+    let wind = at.text(field("wind", "the wind"));
     let (trim, roll) = at.section(
         field(
             "level",
@@ -86,12 +92,12 @@ fn rigged(at: &mut Section) -> Rigged {
         },
     );
     Rigged {
-        place: at.place(),
-        date: at.get(field("date", "the rigging day").must()),
-        by: at.text(field("by", "who measured").must()),
-        checked_by: at.text(field("checked-by", "who checked: a second person")),
-        whereabouts: at.get(field("where", "where she lay")),
-        wind: at.text(field("wind", "the wind")),
+        place,
+        date,
+        by,
+        checked_by,
+        whereabouts,
+        wind,
         trim,
         roll,
         pin_gauge: at.get(field("pin-gauge", "what a bare lean offset was taken over").from(1.0)),

@@ -3,8 +3,8 @@
 use super::fault::What;
 use super::field::field;
 use super::form::Bounds;
+use super::form::Naming;
 use super::limits::limits;
-use super::lists::Naming;
 use super::section::Section;
 use super::tools::half_widths;
 use super::value::Value;

@@ -1,7 +1,7 @@
 //! A crew: format 1, field by field.
 
 use super::field::field;
-use super::lists::Naming;
+use super::form::Naming;
 use super::oars::MEASURED;
 use super::oars::measured;
 use super::section::Section;
@@ -31,9 +31,7 @@ fn rower(at: &mut Section) -> Rower {
         seat: at.get(field("seat", "1 nearest the bow").must().within(1.0, 20.0)),
         who: at.text(field("who", "who")),
         stature: at.reading(field("stature", "standing height, barefoot").within(500.0, 2500.0)),
-        leg: at.reading(
-            field("leg", "back of the hip to the sole, sitting, leg out straight").from(1.0),
-        ),
+        leg: at.reading(field("leg", "inside leg: floor to crotch, standing barefoot").from(1.0)),
         weight: at.reading(field("weight", "the weight").by(Tool::Scales)),
         foot_hole: at.get(field("foot-hole", "the foot hole used").from(1.0)),
         arc: at.section(field("arc", "the arc rowed, as measured"), |at| {

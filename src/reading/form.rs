@@ -35,8 +35,23 @@ pub enum Kind {
     Reading(ValueKind),
     /// A section of fields.
     Section(Vec<Described>),
-    /// A list.
-    List(Box<Kind>),
+    /// A list, each part of this kind, and how its parts are named.
+    List(Box<Kind>, Naming),
     /// A map whose keys are the club's own.
     Free(Box<Kind>),
+}
+
+/// How the parts of a list are named.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Naming {
+    /// `seat-2`, by the key `seat`; the list's own key is left out.
+    Seat,
+    /// By the id under this key; the list's own key is left out.
+    Id(&'static str),
+    /// Below the list's key, by the text under this key.
+    By(&'static str),
+    /// Below the list's key, counted from 1.
+    Numbered,
+    /// Not at all: they are single values, and each goes by the list's own name.
+    Unnamed,
 }

@@ -4,6 +4,7 @@ use super::fault::What;
 use super::field::Field;
 use super::form::Bounds;
 use super::form::Kind;
+use super::form::Naming;
 use super::section::Section;
 use super::section::bounds;
 use super::section::is_refused;
@@ -20,19 +21,6 @@ use crate::model::Name;
 use crate::model::Placed;
 use crate::model::Said;
 
-/// How the parts of a list are named.
-#[derive(Clone, Copy)]
-pub(super) enum Naming {
-    /// `seat-2`, by the key `seat`; the list's own key is left out.
-    Seat,
-    /// By the id under this key; the list's own key is left out.
-    Id(&'static str),
-    /// Below the list's key, by the text under this key.
-    By(&'static str),
-    /// Below the list's key, counted from 1.
-    Numbered,
-}
-
 impl<'t> Section<'t> {
     /// Reads a list of sections.
     pub(super) fn list<R>(
@@ -43,7 +31,9 @@ impl<'t> Section<'t> {
     ) -> Vec<R> {
         if self.form.is_some() {
             let (form, result) = self.describe(read);
-            self.note(field, Bounds::default(), || Kind::List(Box::new(Kind::Section(form))));
+            self.note(field, Bounds::default(), || {
+                Kind::List(Box::new(Kind::Section(form)), naming)
+            });
             return vec![result];
         }
         let Some(node) = self.find(field) else { return Vec::new() };
@@ -52,12 +42,14 @@ impl<'t> Section<'t> {
             return Vec::new();
         };
         let (sheet, name) = (self.sheet, self.name.clone());
-        read_list(sheet, &name.at(field.key), &name, items, naming, read)
+        read_list(sheet, &name.key(field.key), &name, items, naming, read)
     }
 
     /// Reads a list of single values.
     pub(super) fn values<T: Value>(&mut self, field: Field) -> Vec<Placed<T>> {
-        self.note(field, bounds::<T>(field), || Kind::List(Box::new(Kind::Value(T::kind()))));
+        self.note(field, bounds::<T>(field), || {
+            Kind::List(Box::new(Kind::Value(T::kind())), Naming::Unnamed)
+        });
         let Some(node) = self.find(field) else { return Vec::new() };
         let Shape::List(items) = &node.shape else {
             self.misshapen(field, node, "a list, such as [A5, A6]");
@@ -89,7 +81,7 @@ impl<'t> Section<'t> {
     /// Reads a map whose keys are the club's own: each key with a value.
     pub(super) fn free<T: Value>(&mut self, field: Field) -> Vec<(Placed<String>, Placed<T>)> {
         self.note(field, bounds::<T>(field), || Kind::Free(Box::new(Kind::Value(T::kind()))));
-        let name = self.name.at(field.key);
+        let name = self.name.key(field.key);
         let Some((span, whole, entries)) = self.map(field) else { return Vec::new() };
         let section = Section::new(self.sheet, name, span, whole, entries);
         let read = |entry: &'t Entry| {
@@ -119,7 +111,7 @@ impl<'t> Section<'t> {
             self.note(field, Bounds::default(), || Kind::Free(Box::new(Kind::Section(form))));
             return Vec::new();
         }
-        let name = self.name.at(field.key);
+        let name = self.name.key(field.key);
         let Some((span, whole, entries)) = self.map(field) else { return Vec::new() };
         let section = Section::new(self.sheet, name, span, whole, entries);
         let inner = |entry: &'t Entry| {
@@ -127,7 +119,7 @@ impl<'t> Section<'t> {
                 section.misshapen(field, &entry.value, "a group of `key: value` pairs");
                 return None;
             };
-            let name = section.name.at(&entry.key);
+            let name = section.name.key(&entry.key);
             let span = entry.value.span;
             let read = Section::new(self.sheet, name, span, span, below).finish(&read);
             Some((section.key_of(entry), read))
@@ -164,7 +156,7 @@ fn read_list<'t, R>(
             Naming::Seat => (by("seat").map(|seat| beside.at(format_args!("seat-{seat}"))), "seat"),
             Naming::Id(key) => (by(key).map(|id| beside.at(id)), key),
             Naming::By(key) => (by(key).map(|text| below.at(text)), key),
-            Naming::Numbered => (None, ""),
+            Naming::Numbered | Naming::Unnamed => (None, ""),
         };
         let span = stands_for(entries, key, item.span);
         let name = name.unwrap_or_else(|| below.at(number));

@@ -25,8 +25,8 @@ mod value;
 
 pub use fault::{Fault, What};
 pub use field::{Field, READ, TO};
-pub use form::{Bounds, Described, Kind, NOT_MEASURED};
+pub use form::{Bounds, Described, Kind, NOT_MEASURED, Naming};
 pub use nearest::nearest;
 pub use readings::FINEST;
-pub use record::{RecordKind, form, read, read_alone};
+pub use record::{RecordKind, form, read, read_alone, tells_a_record};
 pub use value::{LONGEST_ID, TAKEN_FOR_OTHERS, ValueKind};

@@ -3,7 +3,7 @@
 use super::fault::What;
 use super::field::Field;
 use super::field::field;
-use super::lists::Naming;
+use super::form::Naming;
 use super::section::Section;
 use crate::model::Blade;
 use crate::model::Defect;

@@ -39,7 +39,7 @@ impl<'t> Section<'t> {
         node: &'t Node,
         entries: &'t [Entry],
     ) -> Option<(Vec<T>, Option<T>, Span)> {
-        let name = self.name.at(field.key);
+        let name = self.name.key(field.key);
         let mut inner = Section::new(self.sheet, name, node.span, node.span, entries);
         let read_node = inner.find(READ);
         let values = read_node.and_then(|node| self.readings::<T>(field, node));
@@ -89,7 +89,7 @@ impl<'t> Section<'t> {
         let all: Vec<Option<T>> = items.iter().map(read).collect();
         let values: Vec<T> = all.into_iter().collect::<Option<_>>()?;
         if values.iter().any(|value| !value.alike(&values[0])) {
-            let name = self.name.at(field.key);
+            let name = self.name.key(field.key);
             self.sheet.tell(What::MixedReadings, &name, node.span, None);
             return None;
         }

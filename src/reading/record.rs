@@ -11,7 +11,7 @@ use super::fault::Fault;
 use super::fault::What;
 use super::field::field;
 use super::form::Described;
-use super::lists::Naming;
+use super::form::Naming;
 use super::nearest::nearest;
 use super::oars::oar_set;
 use super::section::Section;
@@ -126,6 +126,16 @@ pub fn read(name: &str, texts: Vec<Named>) -> (Book, Vec<Fault>) {
     together(name, read)
 }
 
+/// Returns whether a text begins a line with a key that tells the kind of a record. It is not read.
+#[must_use]
+pub fn tells_a_record(text: &str) -> bool {
+    let tells = |line: &str| {
+        let (key, _) = line.split_once(':').unwrap_or_default();
+        TELLING.iter().any(|(telling, _)| *telling == key.trim_end())
+    };
+    text.trim_start_matches('\u{feff}').lines().any(tells)
+}
+
 /// Reads one text by itself, without the classes that are part of the program.
 #[must_use]
 pub fn read_alone(text: Named) -> (Book, Vec<Fault>) {
@@ -136,6 +146,9 @@ fn together(name: &str, read: Vec<(SourceFile, Record, Found)>) -> (Book, Vec<Fa
     let mut book = Book::default();
     name.clone_into(&mut book.name);
     let mut faults = Vec::new();
+    book.files.reserve_exact(read.len());
+    // Grown bit by bit, the longest list of all would be moved many times over.
+    book.written.reserve_exact(read.iter().map(|(.., found)| found.written.len()).sum());
     for (source, record, found) in read {
         book.files.push(source);
         book.written.extend(found.written);

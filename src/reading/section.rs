@@ -100,7 +100,7 @@ impl<'t> Section<'t> {
 
     /// Tells a fault of one key.
     pub(super) fn tell(&self, what: What, key: &str, place: Place) {
-        self.sheet.tell(what, &self.name.at(key), place.span, None);
+        self.sheet.tell(what, &self.name.key(key), place.span, None);
     }
 
     /// Reads one value.
@@ -128,7 +128,7 @@ impl<'t> Section<'t> {
             self.note(field, Bounds::default(), || Kind::Section(form));
             return result;
         }
-        let name = self.name.at(field.key);
+        let name = self.name.key(field.key);
         match self.map(field) {
             Some((span, whole, entries)) => {
                 Section::new(self.sheet, name, span, whole, entries).finish(read)
@@ -146,7 +146,7 @@ impl<'t> Section<'t> {
         if self.form.is_some() {
             return Some(self.section(field, read));
         }
-        let name = self.name.at(field.key);
+        let name = self.name.key(field.key);
         let (span, whole, entries) = self.map(field)?;
         Some(Section::new(self.sheet, name, span, whole, entries).finish(read))
     }
@@ -160,7 +160,7 @@ impl<'t> Section<'t> {
         }
         self.asked.push(field.key);
         let said = Said::Text(scalar.text.clone());
-        self.sheet.note_written(self.name.at(field.key), entry.value.span, said);
+        self.sheet.note_written(self.name.key(field.key), entry.value.span, said);
         Some(self.sheet.place(entry.value.span))
     }
 
@@ -191,7 +191,7 @@ impl<'t> Section<'t> {
             Some(entry)
                 if is_refused(&entry.value) || self.sheet.cut_off(&entry.value).is_some() =>
             {
-                let name = self.name.at(field.key);
+                let name = self.name.key(field.key);
                 self.sheet.note_written(name, entry.value.span, Said::Unread);
                 return None;
             }
@@ -201,7 +201,7 @@ impl<'t> Section<'t> {
         let span = node.map_or(self.span, |entry| entry.key_span);
         let given_twice = node.is_none() && self.was_refused(field.key);
         if field.must && self.present && self.sheet.complete && !given_twice {
-            let name = self.name.at(field.key);
+            let name = self.name.key(field.key);
             self.sheet.tell(What::MissingKey { key: field.key }, &name, span, None);
         }
         None
@@ -236,7 +236,7 @@ impl<'t> Section<'t> {
 
     pub(super) fn misshapen(&self, field: Field, node: &Node, expected: &'static str) {
         if !is_refused(node) {
-            let name = self.name.at(field.key);
+            let name = self.name.key(field.key);
             self.sheet.note_written(name.clone(), node.span, Said::Unread);
             self.sheet.tell(What::Shape { expected }, &name, node.span, None);
         }
@@ -254,7 +254,7 @@ impl<'t> Section<'t> {
         scalar: &Scalar,
         span: Span,
     ) -> Option<T> {
-        let name = self.name.at(key);
+        let name = self.name.key(key);
         let read = T::read(&scalar.text).and_then(|value| in_bounds(field, value, &scalar.text));
         let said = read.as_ref().map_or(Said::Unread, |value| value.said(&scalar.text));
         self.sheet.note_written(name.clone(), span, said);
@@ -305,7 +305,7 @@ impl<'t> Section<'t> {
             let Some(rest) = self.sheet.cut_off(&entry.value) else { continue };
             let span = Span { start: entry.value.span.start, end: rest.end };
             let found = &self.sheet.text[span.start..span.end];
-            self.sheet.tell(What::comma(found), &self.name.at(&entry.key), span, None);
+            self.sheet.tell(What::comma(found), &self.name.key(&entry.key), span, None);
         }
     }
 
@@ -321,7 +321,7 @@ impl<'t> Section<'t> {
             let offered = if told > OFFERED { None } else { nearest(&entry.key, &self.asked) };
             let nearest = offered.map(str::to_owned);
             let what = What::UnknownKey { key: entry.key.clone(), nearest };
-            self.sheet.tell(what, &self.name.at(&entry.key), entry.key_span, None);
+            self.sheet.tell(what, &self.name.key(&entry.key), entry.key_span, None);
         }
     }
 }

@@ -96,7 +96,7 @@ fn line(cells: &[String; 5], look: Look) -> String {
     for (number, cell) in cells.iter().enumerate() {
         // What a wider terminal has to spare goes to the names, then to the values.
         let room = WIDTHS[number] + [spare - spare / 2, spare / 2, 0, 0, 0][number];
-        let text = cut(&look.words(&shown::line(cell)), room - 1, look);
+        let text = look.cut_to(&look.words(&shown::line(cell)), room - 1);
         let blanks = " ".repeat(room - 1 - columns(&text));
         match number {
             3 => out.push_str(&format!("{blanks}{text} ")),
@@ -104,21 +104,4 @@ fn line(cells: &[String; 5], look: Look) -> String {
         }
     }
     out.trim_end().to_owned()
-}
-
-/// Returns a text cut down to its column.
-fn cut(text: &str, room: usize, look: Look) -> String {
-    if columns(text) <= room {
-        return text.to_owned();
-    }
-    let mark = look.cut();
-    let mut kept = String::new();
-    for c in text.chars() {
-        kept.push(c);
-        if columns(&kept) + columns(mark) > room {
-            kept.pop();
-            break;
-        }
-    }
-    format!("{kept}{mark}")
 }

@@ -8,6 +8,7 @@ use super::card_rows::Step;
 use super::card_rows::steps;
 use super::card_words::below;
 use super::card_words::head;
+use super::concerning::concerns;
 use super::figures_text::rounded;
 use super::look::Glyphs;
 use super::look::Look;
@@ -37,10 +38,9 @@ pub(super) struct Subject<'r> {
 impl<'r> Subject<'r> {
     /// Gathers all that was found of a boat.
     pub(super) fn of(report: &'r Report<'r>, boat: &'r Boat) -> Self {
-        let boat = BoatSight::new(report.book, boat);
         let all = report.checked.findings.iter();
-        let findings = all.filter(|finding| is_of(&boat, finding)).collect();
-        Self { report, boat, findings }
+        let findings = all.filter(|finding| concerns(report.book, boat, &finding.name)).collect();
+        Self { report, boat: BoatSight::new(report.book, boat), findings }
     }
 
     /// Returns her seats from the bow.
@@ -76,20 +76,6 @@ pub fn card(report: &Report, boat: &Boat, look: Look) -> String {
     };
     out.push_str(&below(&subject, in_table, look));
     out
-}
-
-/// Whether a finding is of the boat, of her set of oars, or of an oar that she carries.
-fn is_of(boat: &BoatSight, finding: &Finding) -> bool {
-    if finding.name.is_within(&boat.boat.id.value) {
-        return true;
-    }
-    let Some(set) = boat.oars.filter(|set| finding.name.is_within(&set.id.value)) else {
-        return false;
-    };
-    let seats = boat.boat.seats.iter().filter_map(|seat| seat.oar.as_ref());
-    let aboard: Vec<&str> = seats.chain(&boat.boat.spares).map(|id| id.value.as_str()).collect();
-    let others = set.oars.iter().filter(|oar| !aboard.contains(&oar.called()));
-    !others.into_iter().any(|oar| finding.name.is_within(set.name_of(oar).as_str()))
 }
 
 pub(super) fn takes(row: &Row, finding: &Finding) -> bool {

@@ -122,6 +122,7 @@ mod tests {
             points: values.iter().map(|(on, value)| (day(on), *value)).collect(),
             unit: "mm",
             limits: limits.to_vec(),
+            ..Points::default()
         }
     }
 

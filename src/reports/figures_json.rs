@@ -9,6 +9,10 @@ use super::figures::of_boat;
 use super::figures::of_seat;
 use super::json::FORMAT_VERSION;
 use super::shown;
+use super::telling_json::CanTell;
+use super::telling_json::NextJson;
+use super::telling_json::can_tell;
+use super::telling_json::measure_next;
 use crate::working::BoatSight;
 
 #[derive(Serialize)]
@@ -28,6 +32,8 @@ struct SeatJson {
     seat: Option<u32>,
     worked_out: WorkedOut,
     not_worked_out: NotWorkedOut,
+    can_tell: CanTell,
+    measure_next: Vec<NextJson>,
 }
 
 struct WorkedOut(Vec<(&'static str, Value)>);
@@ -53,7 +59,13 @@ pub fn figures_json(boats: &[BoatSight]) -> String {
 fn boat<'r>(sight: &BoatSight<'r>) -> BoatJson<'r> {
     let seats = sight.seats().map(|seat| {
         let (worked_out, not_worked_out) = parted(&of_seat(&seat));
-        SeatJson { seat: seat.seat.number.map(|number| number.value), worked_out, not_worked_out }
+        SeatJson {
+            seat: seat.seat.number.map(|number| number.value),
+            worked_out,
+            not_worked_out,
+            can_tell: can_tell(&seat),
+            measure_next: measure_next(&seat),
+        }
     });
     BoatJson { boat: &sight.boat.id.value, seats: seats.collect(), figures: of_boat(sight) }
 }

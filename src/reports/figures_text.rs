@@ -8,6 +8,7 @@ use super::figures::of_seat;
 use super::look::Glyphs;
 use super::look::Look;
 use super::shown;
+use super::telling;
 use crate::model::Word;
 use crate::working::BoatSight;
 use crate::working::Budget;
@@ -49,7 +50,25 @@ fn table(boat: &BoatSight, look: Look) -> String {
         }
     }
     out.push_str(&lacking(&columns, &own, look));
+    out.push_str(&what_is_told(boat, look));
     out
+}
+
+/// Returns what the readings can tell of the pins, and what to measure next.
+fn what_is_told(boat: &BoatSight, look: Look) -> String {
+    let mut out = format!("\n{}\n", look.heading().style("What the readings tell of the pins"));
+    let told = telling::of_boat(boat);
+    let mut add = |text: &str, first: &str, below: &str| {
+        out.push_str(&format!("{}\n", look.hanging(text, first, below)));
+    };
+    for own in &told {
+        add(&format!("{}: {}", own.seats, own.tells.join(" ")), "  ", "    ");
+        add(telling::heading(&own.next), "    ", "    ");
+        for (number, next) in own.next.iter().enumerate() {
+            add(&format!("{}. {next}", number + 1), "    ", "       ");
+        }
+    }
+    if told.is_empty() { String::new() } else { out }
 }
 
 /// Returns the columns of one seat.

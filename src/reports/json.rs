@@ -99,7 +99,7 @@ struct PositionJson {
 }
 
 #[derive(Serialize)]
-struct NotCheckedJson<'r> {
+pub(super) struct NotCheckedJson<'r> {
     rule: &'static str,
     name: &'r str,
     missing: &'r [String],
@@ -211,6 +211,6 @@ fn position(Position { line, column, byte }: Position) -> PositionJson {
     PositionJson { line, column, byte }
 }
 
-fn not_checked(missing: &NotChecked) -> NotCheckedJson<'_> {
+pub(super) fn not_checked(missing: &NotChecked) -> NotCheckedJson<'_> {
     NotCheckedJson { rule: missing.rule, name: missing.name.as_str(), missing: &missing.missing }
 }

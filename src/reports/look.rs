@@ -78,6 +78,23 @@ impl Look {
         }
     }
 
+    /// Returns a text cut down to so many columns, with the mark that says so.
+    pub(super) fn cut_to(&self, text: &str, room: usize) -> String {
+        if columns(text) <= room {
+            return text.to_owned();
+        }
+        let mark = self.cut();
+        let mut kept = String::new();
+        for c in text.chars() {
+            kept.push(c);
+            if columns(&kept) + columns(mark) > room {
+                kept.pop();
+                break;
+            }
+        }
+        format!("{kept}{mark}")
+    }
+
     /// Returns words ready to be shown, in the glyphs asked for.
     #[must_use]
     pub fn words(&self, text: &str) -> String {
@@ -134,7 +151,7 @@ impl Look {
     }
 }
 
-/// Ties a number to its unit, and a sign to its number, so that no line breaks between them.
+/// Ties a number to its unit and to how good it is, and a sign to its number, so that no line breaks between them.
 pub(super) fn tied(text: &str) -> String {
     let mut tied = String::with_capacity(text.len());
     let mut rest = text;
@@ -151,7 +168,11 @@ pub(super) fn tied(text: &str) -> String {
 fn belongs(before: &str, after: &str) -> bool {
     let number = before.ends_with(|c: char| c.is_ascii_digit());
     let word = after.split(|c: char| !c.is_alphabetic() && c != '%').next().unwrap_or_default();
-    before.ends_with(['±']) || (number && ["mm", "deg", "kg", "m", "%", "days"].contains(&word))
+    let doubt = ["±", "+/-"];
+    let good_to = number && doubt.iter().any(|sign| after.starts_with(sign));
+    doubt.iter().any(|sign| before.ends_with(sign))
+        || good_to
+        || (number && ["mm", "deg", "kg", "m", "%", "days"].contains(&word))
 }
 
 /// Makes plain blanks of ties.

@@ -12,18 +12,24 @@ mod card_rows;
 mod card_words;
 mod cautions;
 mod cell;
+mod changed_lines;
 mod chart;
 mod checked;
 mod checkup;
+mod concerning;
 mod cutting;
 mod difference;
 mod drawings;
+mod drifting;
 mod ended;
 mod excerpt;
 mod explain;
 mod figures;
 mod figures_json;
 mod figures_text;
+mod fitting_json;
+mod fitting_text;
+mod fitting_words;
 mod folding;
 mod github;
 mod html;
@@ -33,10 +39,17 @@ mod limit;
 mod limit_layers;
 mod look;
 mod markdown;
+mod matching_grid;
+mod matching_json;
+mod matching_markdown;
+mod matching_rows;
+mod matching_text;
+mod matching_words;
 mod names_to_ask;
 pub mod place;
 mod plain_lines;
 mod putting_in;
+mod ready;
 mod said;
 mod sarif;
 mod schema;
@@ -49,6 +62,8 @@ mod stopping;
 mod summary;
 mod sums;
 mod sums_in_full;
+mod telling;
+mod telling_json;
 mod text;
 mod through_time;
 mod through_time_json;
@@ -56,26 +71,38 @@ mod through_time_markdown;
 mod through_time_spoken;
 mod timeline_text;
 mod verdict;
+mod waivers;
+mod worklist_json;
+mod worklist_text;
 
 pub use blame_text::blame_text;
 pub use brief::brief;
 pub use card::card;
 pub use cautions::{COLD_BENDING, NO_PERMISSION, WHERE_THE_SUMS_STOP};
+pub use changed_lines::changed_lines;
 pub use checked::text;
 pub use checkup::{LookedAt, Standing, checkup_json, checkup_text};
+pub use concerning::concerns;
 pub use difference::{Difference, diff_json, diff_markdown, diff_text};
 pub use drawings::{Called, Drawing, drawings};
+pub use drifting::{Drifting, Objection};
 pub use ended::Ended;
 pub use explain::{explain, rules};
 pub use figures_json::figures_json;
 pub use figures_text::figures_text;
+pub use fitting_json::fitting_json;
+pub use fitting_text::fitting_text;
 pub use github::github;
 pub use json::json;
 pub use junit::junit;
 pub use look::{Glyphs, Look};
 pub use markdown::markdown;
+pub use matching_json::matching_json;
+pub use matching_markdown::matching_markdown;
+pub use matching_text::{matching_seats, matching_text};
 pub use names_to_ask::names_to_ask;
 pub use plain_lines::plain_lines;
+pub use ready::{Before, Ready, ready_json, ready_markdown, ready_text};
 pub use sarif::sarif;
 pub use schema::{schema, schema_file};
 pub use settings::settings;
@@ -90,6 +117,9 @@ pub use through_time_markdown::{blame_markdown, timeline_markdown};
 pub use through_time_spoken::{blame_spoken, since_spoken, timeline_spoken};
 pub use timeline_text::timeline_text;
 pub use verdict::Verdict;
+pub use waivers::{WaiverRow, waivers};
+pub use worklist_json::worklist_json;
+pub use worklist_text::worklist_text;
 
 use crate::model::Book;
 use crate::rules::Checked;
@@ -118,6 +148,8 @@ pub struct Earlier<'r> {
     pub called: &'r str,
     /// The book as it was.
     pub book: &'r Book,
-    /// What was found there and is gone.
+    /// What was found there and is mended.
     pub cured: &'r [Finding],
+    /// How many findings went away with their records: mended or not, nobody knows.
+    pub gone: usize,
 }

@@ -9,7 +9,6 @@ use super::shown;
 use crate::model::Book;
 use crate::model::Quantity;
 use crate::model::Said;
-use crate::model::Span;
 use crate::model::Written;
 use crate::reading::tree;
 use crate::reading::tree::Node;
@@ -23,14 +22,16 @@ pub fn plain_lines(book: &Book) -> Option<String> {
     let text = &book.files.first()?.text;
     let tree = tree::read(text);
     let root = tree.root.filter(|_| tree.faults.is_empty() && tree.complete)?;
-    let mut found = Found { text, written: written(book), lines: Vec::new(), values: Vec::new() };
+    let mut found = Found { text, written: written(book), lines: Vec::new() };
     found.take(&root, "");
     if found.written.is_empty() {
         return None;
     }
     found.lines.sort_by(|(one, ..), (other, ..)| in_number_order(one, other));
     let values = found.lines.iter().map(|(name, says)| format!("{name}: {says}\n"));
-    let comments = found.comments().into_iter().map(|comment| format!("{comment}\n"));
+    let comments = tree::comments(text, &root);
+    let comments = comments.iter().map(|span| &text[span.start..span.end]);
+    let comments = comments.map(|comment| format!("{}\n", shown::line(comment)));
     Some(values.chain(comments).collect())
 }
 
@@ -44,8 +45,6 @@ struct Found<'b> {
     written: HashMap<usize, &'b Written>,
     /// Name and what it says.
     lines: Vec<(String, String)>,
-    /// The bytes of every key and value, in which a `#` begins no comment.
-    values: Vec<Span>,
 }
 
 impl Found<'_> {
@@ -56,7 +55,6 @@ impl Found<'_> {
         match &node.shape {
             Shape::Map(entries) => {
                 for entry in entries {
-                    self.values.push(entry.key_span);
                     self.take(&entry.value, &below(&entry.key));
                 }
             }
@@ -65,10 +63,7 @@ impl Found<'_> {
                     self.take(item, &below(&(index + 1).to_string()));
                 }
             }
-            Shape::Scalar(_) => {
-                self.values.push(node.span);
-                self.lines.push(self.line(node, way));
-            }
+            Shape::Scalar(_) => self.lines.push(self.line(node, way)),
             Shape::Empty | Shape::Refused => {}
         }
     }
@@ -80,22 +75,6 @@ impl Found<'_> {
             None => (way, bare(text).to_owned()),
         };
         (shown::line(name), shown::line(&says))
-    }
-
-    /// Returns every comment, from its `#` on, in the order of the file.
-    fn comments(&self) -> Vec<String> {
-        let mut comments = Vec::new();
-        let mut at = 0;
-        while let Some(found) = self.text[at..].find('#') {
-            let sign = at + found;
-            let inside = self.values.iter().find(|span| (span.start..span.end).contains(&sign));
-            let end = self.text[sign..].find('\n').map_or(self.text.len(), |end| sign + end);
-            if inside.is_none() {
-                comments.push(shown::line(self.text[sign..end].trim_end()));
-            }
-            at = inside.map_or(end, |span| span.end);
-        }
-        comments
     }
 }
 

@@ -85,7 +85,11 @@ fn since(report: &Report) -> String {
     let (new, worse) = (count(Standing::New), count(Standing::Worse));
     let (known, cured) = (count(Standing::Known), earlier.cured.len());
     let called = shown::line(earlier.called);
-    format!("; since {called}: {new} new, {worse} worse, {known} known, {cured} cured")
+    let gone = match earlier.gone {
+        0 => String::new(),
+        gone => format!(", {gone} gone with a record, not cured"),
+    };
+    format!("; since {called}: {new} new, {worse} worse, {known} known, {cured} cured{gone}")
 }
 
 /// Returns how many findings are waived, and when the first of the waivers lapses.

@@ -9,6 +9,7 @@ use super::place::Places;
 use super::putting_in::numbers_put_in;
 use super::shown;
 use super::sums_in_full;
+use super::telling;
 use crate::metrology::Part;
 use crate::metrology::decision::GRAIN;
 use crate::model::Book;
@@ -21,6 +22,7 @@ use crate::rules::Sharper;
 use crate::rules::Sum;
 use crate::working::BoatSight;
 use crate::working::Input;
+use crate::working::SeatSight;
 use crate::working::Tools;
 
 /// Below a heading.
@@ -109,6 +111,7 @@ pub fn sums(asked: SumsAsked, look: Look) -> String {
         sheet.section("What was found, without a sum", &[shown::line(&finding.message)]);
         sheet.section("What to do", &[shown::line(&finding.remedy)]);
     }
+    of_the_pin(&mut sheet, asked);
     let mut cautions = vec![NO_PERMISSION.to_owned()];
     if asked.sums.iter().any(|sum| is_about_the_rowlock(sum.rule)) {
         cautions.insert(0, WHERE_THE_SUMS_STOP.to_owned());
@@ -118,6 +121,24 @@ pub fn sums(asked: SumsAsked, look: Look) -> String {
         sheet.out.push_str(&format!("{}\n", look.wrapped(&caution, INDENT)));
     }
     sheet.out
+}
+
+/// Tells what the readings of a seat can tell of her pin, where its pitch or its pin is asked for.
+fn of_the_pin(sheet: &mut Sheet, asked: SumsAsked) {
+    let record = asked.name.split('/').next().unwrap_or_default();
+    let Some(boat) = asked.book.boat(record) else { return };
+    let is_asked = |seat: &SeatSight| {
+        let Some(below) = asked.name.strip_prefix(seat.name().as_str()) else { return false };
+        let is_within = |part: &str| below == part || below.starts_with(&format!("{part}/"));
+        matches!(below, "" | "/pin") || is_within("/pitch") || is_within("/pin/lean")
+    };
+    let Some(seat) = BoatSight::new(asked.book, boat).seats().find(is_asked) else { return };
+    sheet.title(&format!("What the readings tell of the pin  {}", seat.name()));
+    sheet.section("What can be told apart", &telling::tells(&seat));
+    let next = telling::next(&seat, true);
+    let numbered = (1..).zip(&next).map(|(number, next)| format!(" {number}. {next}"));
+    let lines = std::iter::once(telling::heading(&next).to_owned()).chain(numbered);
+    sheet.section("What to measure next", &lines.collect::<Vec<_>>());
 }
 
 /// Returns the sums with those that judge one and the same value put together.

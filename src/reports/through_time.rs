@@ -1,5 +1,6 @@
 //! What a report of the past is made of: rows and values with the commits that made them.
 
+use super::drifting::Drifting;
 use super::verdict::Verdict;
 use crate::history::Event;
 use crate::history::Kept;
@@ -8,7 +9,6 @@ use crate::history::Rewritten;
 use crate::history::Row;
 use crate::history::Set;
 use crate::history::tells_which;
-use crate::metrology::trend::Trend;
 use crate::model::Said;
 use crate::units::Date;
 
@@ -66,18 +66,8 @@ pub struct Points {
     pub unit: &'static str,
     /// The limits in force now, and what each is called.
     pub limits: Vec<(&'static str, f64)>,
-}
-
-impl Points {
-    /// Returns the straight line through the points, in units a day; none with fewer than three,
-    /// or all on one day.
-    #[must_use]
-    pub fn trend(&self) -> Option<Trend> {
-        let (first, _) = self.points.first()?;
-        let day = |day: Date| day.days_after(*first) as f64;
-        let points: Vec<(f64, f64)> = self.points.iter().map(|(on, y)| (day(*on), *y)).collect();
-        Trend::through(&points)
-    }
+    /// Its readings and what breaks them, for a trend.
+    pub drifting: Drifting,
 }
 
 /// Who set every value of a record.

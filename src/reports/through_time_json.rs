@@ -3,6 +3,7 @@
 use serde::Serialize;
 use serde_json::Value as Json;
 
+use super::drifting::TrendJson;
 use super::json::FORMAT_VERSION;
 use super::shown;
 use super::through_time::Blame;
@@ -26,13 +27,6 @@ struct TimelineJson<'r> {
     #[serde(skip_serializing_if = "Option::is_none")]
     trend: Option<TrendJson>,
     complete: bool,
-}
-
-#[derive(Serialize)]
-struct TrendJson {
-    slope_per_30_days: f64,
-    uncertainty: f64,
-    unit: &'static str,
 }
 
 #[derive(Serialize)]
@@ -81,11 +75,9 @@ struct SetJson<'r> {
 /// Returns the changes of a value as JSON.
 #[must_use]
 pub fn timeline_json(timeline: &Timeline) -> String {
-    let trend = timeline.points.trend().filter(|_| timeline.trend).map(|trend| TrendJson {
-        slope_per_30_days: trend.slope * 30.0,
-        uncertainty: trend.slope_uncertainty * 60.0,
-        unit: timeline.points.unit,
-    });
+    let points = &timeline.points;
+    let is_told = timeline.trend && !points.drifting.readings.is_empty();
+    let trend = is_told.then(|| points.drifting.json(points.unit));
     shown::json(&TimelineJson {
         format_version: FORMAT_VERSION,
         name: &timeline.name,

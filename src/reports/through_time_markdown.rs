@@ -34,7 +34,7 @@ pub fn timeline_markdown(timeline: &Timeline) -> String {
         ]));
     }
     if timeline.trend {
-        out.push_str(&format!("\n{}\n", cell(&trend_words(timeline))));
+        out.extend(trend_words(timeline).iter().map(|line| format!("\n{}\n", cell(line))));
     }
     out.push_str(&end(timeline.cut.as_deref()));
     out

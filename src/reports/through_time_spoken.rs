@@ -24,7 +24,7 @@ pub fn timeline_spoken(timeline: &Timeline) -> String {
     }
     out.extend(timeline.rows.iter().map(|row| sentence(&change(timeline, row))));
     if timeline.trend {
-        out.push_str(&sentence(&trend_words(timeline)));
+        out.extend(trend_words(timeline).iter().map(|line| sentence(line)));
     }
     out + &cut(timeline.cut.as_deref())
 }

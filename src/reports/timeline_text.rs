@@ -39,8 +39,9 @@ pub fn timeline_text(timeline: &Timeline, look: Look) -> String {
     }
     if timeline.trend {
         out.push('\n');
-        out.push_str(&look.wrapped(&trend_words(timeline), ""));
-        out.push('\n');
+        for line in trend_words(timeline) {
+            out.push_str(&format!("{}\n", look.hanging(&line, "", "  ")));
+        }
     }
     if let Some(cut) = &timeline.cut {
         out.push('\n');
@@ -175,19 +176,11 @@ pub(super) fn who(row: &TimelineRow) -> String {
     }
 }
 
-/// Returns the slope of the value and how sure it is, in words.
-pub(super) fn trend_words(timeline: &Timeline) -> String {
+/// Returns how the value drifts, how sure that is and what it leads to, in sentences.
+pub(super) fn trend_words(timeline: &Timeline) -> Vec<String> {
     let points = &timeline.points;
-    let Some(trend) = points.trend() else {
-        return "Trend: it takes at least three values of one number, on different days."
-            .to_owned();
-    };
-    let (slope, good) = (trend.slope * 30.0, trend.slope_uncertainty * 60.0);
-    let beyond = if slope.abs() > good { "more than" } else { "no more than" };
-    format!(
-        "Trend: {slope:+.2} {unit} in 30 days, good to ± {good:.2} {unit}, as far as {count} values \
-         lie off one straight line; {beyond} chance would bring.",
-        unit = points.unit,
-        count = points.points.len(),
-    )
+    if points.drifting.readings.is_empty() {
+        return vec!["Trend: it is told of one value that is a number.".to_owned()];
+    }
+    points.drifting.words(points.unit)
 }

@@ -17,8 +17,8 @@ use crate::units::Slope;
 use crate::working::Attitude;
 use crate::working::SeatSight;
 
-/// How every horn is bent.
-const LOW: &str = "low at the foot, the bed kept flat, a second bar holding so that the pin carries nothing; bend short, read, go on";
+/// How every horn and every pin is bent.
+pub const HOW_TO_BEND: &str = "low at the foot, the bed kept flat, a second bar holding so that the pin carries nothing; bend short, read, go on";
 
 /// Returns how to change the pitch of a blade square off by at least so many degrees.
 pub(super) fn set_pitch(seat: &SeatSight, change: f64) -> String {
@@ -29,7 +29,7 @@ pub(super) fn set_pitch(seat: &SeatSight, change: f64) -> String {
     let until = reading_after(seat, change)
         .map_or(String::new(), |until| format!(", until the blade reads {until} square off"));
     format!(
-        "Bend the forward horn only, its top {way} by at least {degrees}{tip}{until}: {LOW}. Then set the gap with the after horn."
+        "Bend the forward horn only, its top {way} by at least {degrees}{tip}{until}: {HOW_TO_BEND}. Then set the gap with the after horn."
     )
 }
 
@@ -61,7 +61,7 @@ pub(super) fn set_gap(seat: &SeatSight, change: f64) -> String {
         format!(", until it reads {gap}")
     });
     format!(
-        "{verb} the gap by at least {by}{until}. Bend the after horn only, its top {way} ({by} at its tip{degrees}): {LOW}. Then lift the oar out by hand at every angle."
+        "{verb} the gap by at least {by}{until}. Bend the after horn only, its top {way} ({by} at its tip{degrees}): {HOW_TO_BEND}. Then lift the oar out by hand at every angle."
     )
 }
 

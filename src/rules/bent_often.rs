@@ -17,6 +17,7 @@ use crate::model::LimitKey;
 use crate::model::Name;
 use crate::model::Part;
 use crate::model::Word;
+use crate::working::Bent;
 use crate::working::BoatSight;
 use crate::working::Budget;
 use crate::working::Unit;
@@ -59,44 +60,8 @@ pub(super) static RULE: Rule = Rule {
     looks: Looks::AtEachBoat(check),
 };
 
-/// The bends of one part of one seat, in the order of their days.
-struct Bent<'b> {
-    seat: u32,
-    part: BentPart,
-    bends: Vec<&'b Bend>,
-}
-
-impl Bent<'_> {
-    /// Returns the degrees of all bends that have them, whichever way each was bent.
-    fn in_all(&self) -> f64 {
-        let degrees = self.bends.iter().filter_map(|bend| bend.angle);
-        degrees.map(|angle| angle.value.abs().as_deg()).sum()
-    }
-
-    /// Returns how many bends have no degrees.
-    fn unknown(&self) -> usize {
-        self.bends.iter().filter(|bend| bend.angle.is_none()).count()
-    }
-}
-
 fn check(boat: &BoatSight) -> Vec<Outcome> {
-    bent(boat).iter().flat_map(|part| one(boat, part)).collect()
-}
-
-fn bent<'b>(boat: &BoatSight<'b>) -> Vec<Bent<'b>> {
-    let mut parts: Vec<Bent> = Vec::new();
-    for bend in &boat.boat.bends {
-        let (Some(seat), Some(part)) = (bend.seat, bend.part) else { continue };
-        let (seat, part) = (seat.value, part.value);
-        match parts.iter_mut().find(|held| held.seat == seat && held.part == part) {
-            Some(held) => held.bends.push(bend),
-            None => parts.push(Bent { seat, part, bends: vec![bend] }),
-        }
-    }
-    for part in &mut parts {
-        part.bends.sort_by_key(|bend| bend.date.map(|date| date.value));
-    }
-    parts
+    boat.bent().iter().flat_map(|part| one(boat, part)).collect()
 }
 
 fn one(boat: &BoatSight, part: &Bent) -> Vec<Outcome> {

@@ -79,6 +79,14 @@ fn aim(boat: &BoatSight) -> Option<Aim> {
     Some(Aim { at: Budget::exact(base.value).plus(&gained), whose, within })
 }
 
+/// Returns the distance from back chock to pin that suits a boat's crews, and how far off it a chock
+/// may be either way, in millimetres; nothing where no limit is set or a crew can't be read.
+#[must_use]
+pub fn chock_that_suits(boat: &BoatSight) -> Option<(f64, f64)> {
+    let aim = aim(boat).filter(|_| unread::crew(boat.book).is_none())?;
+    Some((aim.at.value(), aim.within.value))
+}
+
 /// Returns how far each chock is off the distance aimed at, to be looked at with
 /// [`either_way`]; nothing where none is.
 pub(super) fn off_aim<'b>(boat: &BoatSight<'b>) -> Vec<(SeatSight<'b>, Worked)> {

@@ -4,7 +4,7 @@ use crate::model::LimitKey;
 
 /// One of the two ways a pin can lean.
 #[derive(Clone, Copy, Debug, Eq, PartialEq)]
-pub(super) enum Leaning {
+pub enum Leaning {
     /// Fore and aft; to the stern is positive.
     Aft,
     /// Across the boat; outboard is positive.
@@ -13,7 +13,8 @@ pub(super) enum Leaning {
 
 impl Leaning {
     /// Returns the key of the reading.
-    pub(super) const fn key(self) -> &'static str {
+    #[must_use]
+    pub const fn key(self) -> &'static str {
         match self {
             Self::Aft => "aft",
             Self::Out => "out",
@@ -21,7 +22,8 @@ impl Leaning {
     }
 
     /// Returns the limit of the lean.
-    pub(super) const fn limit(self) -> LimitKey {
+    #[must_use]
+    pub const fn limit(self) -> LimitKey {
         match self {
             Self::Aft => LimitKey::PinAft,
             Self::Out => LimitKey::PinOut,
@@ -29,7 +31,8 @@ impl Leaning {
     }
 
     /// Returns the axis in words.
-    pub(super) const fn axis(self) -> &'static str {
+    #[must_use]
+    pub const fn axis(self) -> &'static str {
         match self {
             Self::Aft => "fore and aft",
             Self::Out => "in and out",
@@ -37,7 +40,8 @@ impl Leaning {
     }
 
     /// Returns where a pin leans to.
-    pub(super) fn towards(self, lean: f64) -> &'static str {
+    #[must_use]
+    pub fn towards(self, lean: f64) -> &'static str {
         match (self, lean > 0.0) {
             (Self::Aft, true) => "to the stern",
             (Self::Aft, false) => "to the bow",
@@ -47,7 +51,8 @@ impl Leaning {
     }
 
     /// Returns the edge of the plate on the side a pin leans to: the one to pack.
-    pub(super) fn edge(self, lean: f64) -> &'static str {
+    #[must_use]
+    pub fn edge(self, lean: f64) -> &'static str {
         match (self, lean > 0.0) {
             (Self::Aft, true) => "stern",
             (Self::Aft, false) => "bow",

@@ -19,6 +19,7 @@ use crate::working::Attitude;
 use crate::working::Budget;
 use crate::working::SeatSight;
 use crate::working::Unit;
+use crate::working::is_told;
 
 pub(super) static RULE: Rule = Rule {
     id: "pitch-varies-through-arc",
@@ -115,9 +116,13 @@ fn implied(seat: &SeatSight) -> String {
         let good = words::number(lean.expanded(), "deg");
         format!("{degrees} {}, good to ± {good}", way.towards(lean.value()))
     });
+    let limit = |way: Leaning| {
+        let limit = seat.at.in_force.limit(way.limit(), Part::Most);
+        limit.map(|limit| limit.value)
+    };
     let untold: Vec<&str> = ways
         .iter()
-        .filter(|(way, lean)| !told(seat, *way, lean))
+        .filter(|(way, lean)| !is_told(lean, limit(*way)))
         .map(|(way, _)| way.axis())
         .collect();
     let untold = match untold.as_slice() {
@@ -125,13 +130,6 @@ fn implied(seat: &SeatSight) -> String {
         axes => format!("; these readings can't tell the lean {}", axes.join(" or ")),
     };
     format!("The blade would have the pin lean {}{untold}", said.join(", and "))
-}
-
-/// Whether a lean is told: it is known better than it is large, or than its limit is.
-fn told(seat: &SeatSight, way: Leaning, lean: &Budget) -> bool {
-    let limit = seat.at.in_force.limit(way.limit(), Part::Most);
-    let limit = limit.map_or(0.0, |limit| limit.value);
-    lean.expanded() <= lean.value().abs().max(limit)
 }
 
 fn remedy(pitches: &Apart<Attitude>) -> String {

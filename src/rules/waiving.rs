@@ -3,6 +3,7 @@
 //! A waiver counts for one finding, by its exact name and rule, until its last day, for no worse a
 //! value than it was granted for. A danger can't be waived.
 
+use super::finding::Figure;
 use super::finding::Finding;
 use super::finding::Granted;
 use super::finding::NotChecked;
@@ -170,8 +171,7 @@ impl<'w> Named<'w> {
         let value = finding.value.filter(|_| self.waiver.at.is_none())?;
         let shown = words::number(value.number, value.unit);
         let why = format!("it doesn't say for what value; now it is {shown}");
-        let places = words::places(value.unit);
-        Some(self.not_allowed(why, &format!("Write `at: {:.places$}`.", value.number)))
+        Some(self.not_allowed(why, &format!("Write `at: {}`.", as_granted(value))))
     }
 
     /// A value that is further out than the waiver was granted for, as both are shown.
@@ -186,13 +186,26 @@ impl<'w> Named<'w> {
             let place = at.place;
             let mut lapsed = self.lapsed(&format!("it was granted for {then}; now it is {now}"));
             lapsed.labels[0].place = place;
-            let places = words::places(value.unit);
             lapsed.remedy(format!(
                 "Values are those worked out, corrected for level. Put the boat right, or have it \
-                 granted anew: `at: {:.places$}`.",
-                value.number
+                 granted anew: `at: {}`.",
+                as_granted(value)
             ))
         })
+    }
+}
+
+/// Returns a value as a waiver for it says it, under `at`.
+fn as_granted(value: Figure) -> String {
+    let places = words::places(value.unit);
+    format!("{:.places$}", value.number)
+}
+
+impl Finding {
+    /// Returns what a waiver of this says under `at`; nothing where the finding has no value.
+    #[must_use]
+    pub fn granted_at(&self) -> Option<String> {
+        self.value.map(as_granted)
     }
 }
 

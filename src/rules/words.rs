@@ -18,7 +18,8 @@ pub(super) fn places(unit: &str) -> usize {
 }
 
 /// Returns a number with its unit.
-pub(super) fn number(value: f64, unit: &str) -> String {
+#[must_use]
+pub fn number(value: f64, unit: &str) -> String {
     let places = places(unit);
     let value = if format!("{value:.places$}").trim_start_matches(['-', '0', '.']).is_empty() {
         0.0
@@ -34,7 +35,8 @@ pub(super) fn number(value: f64, unit: &str) -> String {
 }
 
 /// Returns a measured value with how good it is.
-pub(super) fn measured(budget: &Budget, unit: Unit) -> String {
+#[must_use]
+pub fn measured(budget: &Budget, unit: Unit) -> String {
     let value = number(budget.value(), unit.word());
     format!("{value}, good to ± {}", number(budget.expanded(), unit.word()))
 }
@@ -47,13 +49,15 @@ pub(super) fn figure(budget: &Budget, unit: Unit) -> Figure {
 }
 
 /// Returns a limit's figure as it was set: no more decimals than it has.
-pub(super) fn limit(value: f64, unit: &str) -> String {
+#[must_use]
+pub fn limit(value: f64, unit: &str) -> String {
     if unit.is_empty() { value.to_string() } else { format!("{value} {unit}") }
 }
 
 /// Returns the figures of a limit as people say them: "at least 5 mm", "3 to 7 deg", "at most 1 deg
 /// either way".
-pub(super) fn limits(bounds: Bounds, unit: &str) -> String {
+#[must_use]
+pub fn limits(bounds: Bounds, unit: &str) -> String {
     let Bounds { least, most } = bounds;
     match (least, most) {
         (Some(least), Some(most)) if (least + most).abs() < GRAIN => {

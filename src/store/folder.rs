@@ -43,11 +43,13 @@ pub fn open_folder(root: &Path) -> Result<Store, StoreError> {
     let mut left_out: Vec<String> = survey.left_out.iter().map(|path| names::shown(path)).collect();
     left_out.sort_unstable();
     let name = name_of(root, &folder);
+    let strays = strays(&folder, &survey);
     Ok(Store {
         root: folder,
         name,
         files,
         left_out,
+        strays,
         absent: survey.absent,
         warnings: survey.warnings,
     })
@@ -139,6 +141,20 @@ fn read_all(root: &Path, survey: &Survey) -> Result<Vec<Named>, StoreError> {
     unread.sort_unstable();
     files.sort_unstable_by(|a, b| a.path.cmp(&b.path));
     if unread.is_empty() { Ok(files) } else { Err(StoreError::CannotRead { unread }) }
+}
+
+/// What can't be read was not going to be: it is named as left out all the same.
+fn strays(root: &Path, survey: &Survey) -> Vec<Named> {
+    let plain = survey.strays().filter(|path| {
+        root.join(path).symlink_metadata().is_ok_and(|about| about.file_type().is_file())
+    });
+    let read = plain.filter_map(|path| {
+        let content = read(&root.join(path)).ok()?;
+        Some(Named { path: names::shown(path), content })
+    });
+    let mut strays: Vec<Named> = read.collect();
+    strays.sort_unstable_by(|a, b| a.path.cmp(&b.path));
+    strays
 }
 
 fn link(path: &Path) -> Named {

@@ -133,11 +133,8 @@ enum Stopped {
 ///
 /// # Errors
 ///
-/// [`FoundingError`]: the folder is in use, can't be, or could not be written.
-///
-/// # Panics
-///
-/// Where the plan names a label that no commit before has, or a path that is no plain name.
+/// [`FoundingError`]: the folder is in use, can't be, or could not be written; so where the plan
+/// names a label that no commit before has, or a path that is no plain name.
 pub fn found(folder: &Path, plan: &Founding) -> Result<String, FoundingError> {
     let place = placing::Place::of(folder)?;
     let written = place.fill(|into| write(into, plan));
@@ -156,10 +153,10 @@ fn write(folder: &Path, plan: &Founding) -> Result<Oid, Stopped> {
     }
     for (branch, label) in &plan.branches {
         let name = format!("refs/heads/{branch}");
-        repository.reference(&name, id_of(&ids, label), false, "founded")?;
+        repository.reference(&name, id_of(&ids, label)?, false, "founded")?;
     }
     for tag in &plan.tags {
-        let at = repository.find_object(id_of(&ids, &tag.at), None)?;
+        let at = repository.find_object(id_of(&ids, &tag.at)?, None)?;
         repository.tag(&tag.name, &at, &signature(&tag.by)?, &tag.message, false)?;
     }
     let head = repository.head()?.peel_to_commit()?;
@@ -181,8 +178,8 @@ fn commit(
 ) -> Result<Oid, git2::Error> {
     let tree = tree(repository, &planned.files)?;
     let by = signature(&planned.by)?;
-    let parents = planned.parents.iter().map(|label| repository.find_commit(id_of(ids, label)));
-    let parents = parents.collect::<Result<Vec<_>, _>>()?;
+    let parent = |label: &String| repository.find_commit(id_of(ids, label)?);
+    let parents = planned.parents.iter().map(parent).collect::<Result<Vec<_>, _>>()?;
     let parents: Vec<_> = parents.iter().collect();
     repository.commit(None, &by, &by, &planned.message, &tree, &parents)
 }
@@ -218,6 +215,7 @@ fn signature(by: &Signed) -> Result<Signature<'static>, git2::Error> {
     Signature::new(&by.name, &by.email, &Time::new(by.seconds, by.ahead))
 }
 
-fn id_of(ids: &BTreeMap<&str, Oid>, label: &str) -> Oid {
-    *ids.get(label).unwrap_or_else(|| panic!("no commit of the plan is called {label}"))
+fn id_of(ids: &BTreeMap<&str, Oid>, label: &str) -> Result<Oid, git2::Error> {
+    let unknown = || git2::Error::from_str(&format!("no commit before is called {label}"));
+    ids.get(label).copied().ok_or_else(unknown)
 }

@@ -15,6 +15,10 @@ const OF_RECORDS: [&str; 4] = ["boats", "oars", "crews", "classes"];
 /// Folders at the root whose YAML files nobody misses.
 const ASIDE: [&str; 2] = ["schema", "target"];
 
+/// Files among the records that git, folders and their viewers leave there.
+const NO_STRAYS: [&str; 6] =
+    [".gitkeep", ".keep", ".gitignore", ".gitattributes", ".DS_Store", ".directory"];
+
 /// What part of a book a path lies in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Part {
@@ -49,7 +53,7 @@ impl Part {
 pub fn may_be_text(path: &Path) -> bool {
     match Part::of(path) {
         Part::Root => true,
-        Part::Records => is_yaml(path),
+        Part::Records => is_yaml(path) && !lies_in_dotted(path),
         Part::Shelf | Part::Elsewhere => false,
     }
 }
@@ -60,14 +64,28 @@ pub(super) fn is_yaml(path: &Path) -> bool {
     name.ends_with(b".yaml") || name.ends_with(b".yml")
 }
 
-/// Returns whether a folder of this path, relative to the book's root, is not looked into.
+/// Returns whether a folder of this path, relative to the book's root, is not looked into. Below a
+/// folder of records every folder is but git's own, so that nothing there goes unsaid.
 pub(super) fn is_aside(folder: &Path) -> bool {
-    is_dotted(folder) || ASIDE.iter().any(|name| folder.as_os_str() == OsStr::new(name))
+    (is_dotted(folder) && Part::of(folder) != Part::Records)
+        || folder.file_name() == Some(OsStr::new(".git"))
+        || ASIDE.iter().any(|name| folder.as_os_str() == OsStr::new(name))
 }
 
 /// Returns whether a file outside the folders of records looks like a record that was misplaced.
 pub(super) fn is_missed(path: &Path) -> bool {
     is_yaml(path) && !is_dotted(path)
+}
+
+/// Returns whether a file below a folder of records is no record, and might have been meant as one.
+pub(super) fn is_stray(path: &Path) -> bool {
+    let name = path.file_name().unwrap_or_default();
+    Part::of(path) == Part::Records && !NO_STRAYS.iter().any(|known| name == *known)
+}
+
+/// Returns whether a folder on the way to a path begins with a dot.
+fn lies_in_dotted(path: &Path) -> bool {
+    path.ancestors().skip(1).any(is_dotted)
 }
 
 /// Returns whether the last part begins with a dot.

@@ -3,14 +3,15 @@
 //! The only room that names git and the only one that reads a book's files. What it gives, a
 //! [`Store`], does not tell where the texts came from: [`open_folder`] gives those of a folder, a
 //! [`Repository`] those of a commit, of what is about to be committed, and of a merge. It also
-//! founds a repository from commits that were planned elsewhere, and puts files among git's hooks.
+//! founds a repository from commits that were planned elsewhere, puts files among git's hooks, and
+//! saves a text in the place of a file.
 //!
 //! ```text
 //! club.yaml      the book's root is the folder that holds it
 //! waivers.yaml
 //! boats/         every *.yaml and *.yml below these four,
 //! oars/          in any letter case, subfolders too,
-//! crews/         folders whose name begins with a dot aside
+//! crews/         those in folders whose name begins with a dot aside
 //! classes/
 //! ```
 
@@ -23,6 +24,7 @@ mod line_merge;
 mod named;
 mod names;
 mod repository;
+pub mod saving;
 mod seeking;
 mod walking;
 
@@ -80,9 +82,11 @@ pub struct Store {
     /// The texts, sorted by path.
     pub files: Vec<Named>,
     /// YAML files in places where no record is looked for, and files among the records whose names
-    /// are no record's, sorted. Folders whose name begins with a
-    /// dot, `schema/`, `target/` and what git ignores are not searched for them.
+    /// or folders are no record's, sorted. Elsewhere, folders whose name begins with a dot,
+    /// `schema/` and `target/` are not searched for them, nor is what git ignores.
     pub left_out: Vec<String>,
+    /// Those of the files left out that lie among the records and could be had, sorted by path.
+    pub strays: Vec<Named>,
     /// Texts that belong to the book and are not in its folder: a sparse checkout keeps them out.
     pub absent: Vec<String>,
     /// What the user should know though the texts are complete, in plain words.
@@ -105,6 +109,12 @@ impl Store {
     /// ```
     #[must_use]
     pub fn file(&self, path: &str) -> PathBuf {
-        self.root.join(names::path_of(path))
+        file_of(&self.root, path)
     }
+}
+
+/// Returns where the file of a [`Named::path`] lies below a book's root, escapes undone.
+#[must_use]
+pub fn file_of(root: &Path, path: &str) -> PathBuf {
+    root.join(names::path_of(path))
 }

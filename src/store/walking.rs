@@ -97,7 +97,7 @@ impl Survey {
                 ));
             }
             Part::Elsewhere if layout::is_missed(path) => self.left_out.push(path.into()),
-            Part::Records if !layout::is_dotted(path) => self.left_out.push(path.into()),
+            Part::Records if layout::is_stray(path) => self.left_out.push(path.into()),
             _ => {}
         }
     }
@@ -120,14 +120,19 @@ impl Survey {
     pub(super) fn take_link(&mut self, path: &Path, to_folder: impl FnOnce() -> bool) {
         let refused = match Part::of(path) {
             Part::Root | Part::Shelf => true,
-            Part::Records => layout::is_yaml(path) || (!layout::is_dotted(path) && to_folder()),
+            Part::Records => layout::may_be_text(path) || (!layout::is_dotted(path) && to_folder()),
             Part::Elsewhere => false,
         };
         if refused {
             self.links.push(path.into());
-        } else if layout::is_yaml(path) {
+        } else if layout::is_yaml(path) || layout::is_stray(path) {
             self.left_out.push(path.into());
         }
+    }
+
+    /// Returns the files among the records that are not read as such.
+    pub(super) fn strays(&self) -> impl Iterator<Item = &PathBuf> {
+        self.left_out.iter().filter(|path| layout::is_stray(path))
     }
 
     /// Takes a folder that could not be looked into. Where no record is looked for, no text is lost.

@@ -44,6 +44,13 @@ impl Date {
         begin.checked_add(jiff::Span::new().try_days(days).ok()?).ok().map(Self)
     }
 
+    /// Returns the day so many days later; none beyond the calendar.
+    #[must_use]
+    pub fn days_later(self, days: i64) -> Option<Self> {
+        let span = jiff::Span::new().try_days(days).ok()?;
+        self.0.checked_add(span).ok().map(Self)
+    }
+
     /// Returns how many days this is after `earlier`; negative when it is before.
     #[must_use]
     pub fn days_after(self, earlier: Self) -> i64 {
@@ -70,6 +77,8 @@ mod tests {
     fn days_are_counted_over_a_leap_day() {
         assert_eq!(day("2028-03-01").days_after(day("2028-02-28")), 2);
         assert_eq!(day("2026-03-01").days_after(day("2026-03-02")), -1);
+        assert_eq!(day("2028-02-28").days_later(2), Some(day("2028-03-01")));
+        assert_eq!(day("2028-02-28").days_later(i64::MAX), None);
     }
 
     #[test]

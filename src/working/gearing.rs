@@ -35,14 +35,20 @@ impl SeatSight<'_> {
         })
     }
 
+    /// Returns the hand lever, pin to the middle of the hands, in millimetres.
+    pub fn hand_lever(&self) -> Worked {
+        let (collar, _) = self.collar_to_pin()?;
+        let grip = self.of_oar(|oar| oar.grip.as_ref(), "grip", "middle of the hands");
+        work([&self.inboard(), &grip], |[inboard, grip]| Some(inboard + collar - grip))
+    }
+
     /// Returns the hand lever and the blade lever, pin to the middle of the hands and pin to the
     /// middle of the blade, in millimetres.
     pub(super) fn levers(&self) -> Result<(Worked, Worked), Lack> {
         let (collar, _) = self.collar_to_pin()?;
-        let grip = self.of_oar(|oar| oar.grip.as_ref(), "grip", "middle of the hands");
         let blade =
             self.of_oar(|oar| oar.blade.length.as_ref(), "blade/length", "length of the blade");
-        let hand = work([&self.inboard(), &grip], |[inboard, grip]| Some(inboard + collar - grip));
+        let hand = self.hand_lever();
         let lengths = [&self.oar_length(), &self.inboard(), &blade];
         let blade =
             work(lengths, |[oar, inboard, blade]| Some(oar - inboard - collar - blade / 2.0));

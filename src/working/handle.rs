@@ -49,13 +49,29 @@ impl SeatSight<'_> {
         })
     }
 
+    /// Returns pin to the middle of the rower's place, across the boat, in millimetres.
+    pub fn pin_to_seat_mark(&self) -> Worked {
+        work([&self.spread(), &self.seat_mark()], |[spread, mark]| Some(spread + mark))
+    }
+
+    /// Returns how high the hands are above the seat, the blade at rowing height, in millimetres.
+    pub fn hands_above_seat(&self) -> Worked {
+        let above = self.above_seat();
+        work([&above, &self.hand_lever(), &self.at.dip()], |[above, lever, dip]| {
+            Some(above + lever * Angle::deg(dip).sin())
+        })
+    }
+
+    /// Returns how high the rowlock's bed is above the seat.
+    fn above_seat(&self) -> Worked {
+        let above = self.seat.rowlock.above_seat.as_ref();
+        self.length(above, "rowlock/above-seat", "rowlock above seat")
+    }
+
     /// Returns the height of the handle end above the seat. Not measured, it is an input of its
     /// own, as uncertain as boats are different.
     fn handle_height(&self, read: &Worked) -> Worked {
-        let rowlock = &self.seat.rowlock;
-        let above =
-            self.length(rowlock.above_seat.as_ref(), "rowlock/above-seat", "rowlock above seat");
-        let inputs = [&above, &self.inboard(), &self.collar(), &self.at.dip()];
+        let inputs = [&self.above_seat(), &self.inboard(), &self.collar(), &self.at.dip()];
         let risen = work(inputs, |[above, inboard, collar, dip]| {
             Some(above + (inboard + collar) * Angle::deg(dip).sin())
         });

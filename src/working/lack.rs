@@ -54,10 +54,15 @@ pub(super) fn together<const N: usize>(inputs: [&Worked; N]) -> Result<[&Budget;
     for lack in inputs.iter().filter_map(|input| input.as_ref().err()) {
         match lack {
             Lack::Impossible(_) => return Err(lack.clone()),
-            Lack::NotMeasured(fields) => missing.extend_from_slice(fields),
+            Lack::NotMeasured(fields) => {
+                for field in fields {
+                    if !missing.contains(field) {
+                        missing.push(field.clone());
+                    }
+                }
+            }
         }
     }
-    missing.dedup();
     let budgets: Vec<&Budget> = inputs.iter().filter_map(|input| input.as_ref().ok()).collect();
     <[&Budget; N]>::try_from(budgets).map_err(|_| Lack::NotMeasured(missing))
 }

@@ -1,6 +1,7 @@
 //! The stature of those who row a boat.
 
 use super::Budget;
+use super::rower::RowerSight;
 use super::sight::BoatSight;
 use super::tools::Tools;
 use crate::model::Crew;
@@ -13,10 +14,7 @@ impl BoatSight<'_> {
         let tools = Tools::of_club(self.book);
         let statures = |crew: &Crew| -> Vec<Budget> {
             let rowers = crew.rowers.iter();
-            let read = |rower: &crate::model::Rower| {
-                tools.length(rower.stature.as_ref(), "stature", "stature").ok()
-            };
-            rowers.filter_map(read).collect()
+            rowers.filter_map(|rower| RowerSight { tools, rower }.stature().ok()).collect()
         };
         let crews: Vec<(&Crew, Vec<Budget>)> = self
             .book

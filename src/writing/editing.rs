@@ -7,6 +7,7 @@ mod address;
 mod finding;
 mod lines;
 mod meaning;
+mod order;
 mod proving;
 mod putting_in;
 mod taking_out;
@@ -17,9 +18,11 @@ pub use address::Step;
 pub use finding::below;
 pub use meaning::Meaning;
 pub use wording::Wording;
+pub use wording::word;
 
 use std::ops::Range;
 
+use crate::reading::Described;
 use crate::reading::tree;
 use crate::reading::tree::Node;
 
@@ -102,10 +105,25 @@ struct Patch {
 /// assert_eq!(text, "boat: kittiwake\nrowlock: {gap: 57.5, long: 38} # re-bent\n");
 /// ```
 pub fn edited(text: &str, at: &Address, deed: &Deed<'_>) -> Result<String, Refused> {
+    edited_in_form(text, at, deed, &[])
+}
+
+/// Does as [`edited`] does, and puts a key that was not written where the form of the record has
+/// it: behind those that come before it there.
+///
+/// # Errors
+///
+/// Those of [`edited`].
+pub fn edited_in_form(
+    text: &str,
+    at: &Address,
+    deed: &Deed<'_>,
+    form: &[Described],
+) -> Result<String, Refused> {
     let root = root(text)?;
     let patch = match deed {
-        Deed::Set(value) => putting_in::set(text, &root, at, value),
-        Deed::Append(value) => putting_in::append(text, &root, at, value),
+        Deed::Set(value) => putting_in::set(text, &root, at, value, form),
+        Deed::Append(value) => putting_in::append(text, &root, at, value, form),
         Deed::Remove => taking_out::removed(text, &root, at),
     }?;
     let edited = patched(text, &patch);

@@ -1,4 +1,5 @@
-//! Times the whole lint of a fleet against `serde_yaml` merely reading the same files, in one run.
+//! Times the whole lint of a fleet against `serde_yaml` merely reading the same files, on one thread and
+//! on as many as the lint has, in one run.
 //!
 //! `cargo bench --bench lint_fleet -- 10000` for ten thousand boats; the default is 1000.
 
@@ -30,18 +31,23 @@ fn main() -> Result<(), Box<dyn Error>> {
     let bytes = fleet::write(folder.path(), boats)?;
     let megabytes = bytes as f64 / 1e6;
     println!("{boats} boats and as many oar sets, {megabytes:.1} MB, best of {ROUNDS}");
-    let (mut lint, mut peer) = (Duration::MAX, Duration::MAX);
+    let alone = rayon::ThreadPoolBuilder::new().num_threads(1).build()?;
+    let [mut lint, mut one, mut many] = [Duration::MAX; 3];
     for _ in 0..ROUNDS {
         lint = lint.min(timed(|| whole_lint(folder.path()))?);
-        peer = peer.min(timed(|| merely_read(folder.path()))?);
+        one = one.min(timed(|| alone.install(|| merely_read(folder.path())))?);
+        many = many.min(timed(|| merely_read(folder.path()))?);
     }
-    println!("whole lint, files to JSON      {:>8.3} s", lint.as_secs_f64());
-    println!("serde_yaml, files to values    {:>8.3} s", peer.as_secs_f64());
-    println!("ratio                          {:>8.2}", lint.as_secs_f64() / peer.as_secs_f64());
+    let ratio = |peer: Duration| lint.as_secs_f64() / peer.as_secs_f64();
+    println!("whole lint, files to JSON              {:>8.3} s", lint.as_secs_f64());
+    println!("serde_yaml, files to values, 1 thread  {:>8.3} s", one.as_secs_f64());
+    println!("serde_yaml, files to values, threads   {:>8.3} s", many.as_secs_f64());
+    println!("ratio, to one thread                   {:>8.2}", ratio(one));
+    println!("ratio, to as many threads              {:>8.2}", ratio(many));
     Ok(())
 }
 
-fn timed(job: impl Fn() -> Result<usize, Box<dyn Error>>) -> Result<Duration, Box<dyn Error>> {
+fn timed(job: impl Fn() -> Result<usize, String>) -> Result<Duration, Box<dyn Error>> {
     let start = Instant::now();
     let done = job()?;
     assert!(done > 0, "nothing was done");
@@ -49,22 +55,22 @@ fn timed(job: impl Fn() -> Result<usize, Box<dyn Error>>) -> Result<Duration, Bo
 }
 
 /// Returns how many bytes the report holds.
-fn whole_lint(root: &Path) -> Result<usize, Box<dyn Error>> {
-    let store = store::open_folder(root)?;
+fn whole_lint(root: &Path) -> Result<usize, String> {
+    let store = store::open_folder(root).map_err(|error| error.to_string())?;
     let (book, faults) = reading::read(&store.name, store.files);
-    let as_of = Date::read("2026-11-01")?;
+    let as_of = Date::read("2026-11-01").map_err(|error| error.to_string())?;
     let mut checked = rules::check(&book, &faults, Check { as_of });
     checked.waive(&book, as_of);
     Ok(reports::json(&Report { book: &book, checked: &checked, as_of, only: &[], earlier: None })
         .len())
 }
 
-/// Returns how many files were read, on as many threads as the lint.
-fn merely_read(root: &Path) -> Result<usize, Box<dyn Error>> {
+/// Returns how many files were read, on the threads of the pool it is called in.
+fn merely_read(root: &Path) -> Result<usize, String> {
     let mut files = Vec::new();
     for folder in ["boats", "oars"] {
-        for entry in fs::read_dir(root.join(folder))? {
-            files.push(entry?.path());
+        for entry in fs::read_dir(root.join(folder)).map_err(|error| error.to_string())? {
+            files.push(entry.map_err(|error| error.to_string())?.path());
         }
     }
     let read = |path: &std::path::PathBuf| {

@@ -47,7 +47,17 @@ fn a_boat_that_is_not_there_is_wrong_usage_and_the_nearest_is_offered() {
 fn version_and_help_are_results() {
     let club = Club::new();
     let run = club.run(&["--version"]).ends(0);
-    assert_eq!(run.out, format!("tholebook {}\n", env!("CARGO_PKG_VERSION")));
+    let commit = checked_out().map_or_else(String::new, |id| format!(" ({})", &id[..8]));
+    assert_eq!(run.out, format!("tholebook {}{commit}\n", env!("CARGO_PKG_VERSION")));
     let run = club.run(&["lint", "--help"]).ends(0);
     assert!(run.out.contains("Exit codes:"), "{}", run.out);
+}
+
+/// Returns the commit that these sources were checked out from; `None` in an unpacked archive and
+/// in a linked worktree, whose program says the version alone.
+fn checked_out() -> Option<String> {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(".git");
+    let head = git2::Repository::open(folder.is_dir().then_some(folder)?).ok()?;
+    let commit = head.head().ok()?.peel_to_commit().ok()?;
+    Some(commit.id().to_string())
 }

@@ -1,11 +1,15 @@
 //! Single edits, each with the text as it must stand afterwards.
 
+use tholebook::reading::RecordKind;
+use tholebook::reading::form;
+use tholebook::writing::addressing::address;
 use tholebook::writing::editing::Address;
 use tholebook::writing::editing::Deed;
 use tholebook::writing::editing::Meaning;
 use tholebook::writing::editing::Refused;
 use tholebook::writing::editing::Wording;
 use tholebook::writing::editing::edited;
+use tholebook::writing::editing::edited_in_form;
 
 const BOAT: &str = "\
 boat: petrel   # the old one
@@ -203,4 +207,28 @@ fn a_way_barred_by_another_value_is_refused() {
     assert!(matches!(missing, Err(Refused::NoSuchPlace { .. })), "{missing:?}");
     let own = edited(BOAT, &seat("1").key("seat"), &Deed::Remove);
     assert!(matches!(own, Err(Refused::NamesItsPart { .. })), "{own:?}");
+}
+
+/// Sets a word where the form of a boat has its key.
+#[track_caller]
+fn set_in_form(text: &str, below: &str, word: &str) -> String {
+    let at = address(RecordKind::Boat, below).expect("a place of a boat");
+    let deed = Deed::Set(&Wording::word(word));
+    edited_in_form(text, &at, &deed, &form(RecordKind::Boat)).expect("it can be done")
+}
+
+#[test]
+fn a_new_key_stands_where_the_form_has_it() {
+    let text = "boat: kittiwake\nseats:\n  - seat: 1\n    side: port\n    pitch: {finish: 12}\n    \
+                # re-bent\n    note: worn\n";
+    let wide = set_in_form(text, "seat-1/rowlock/gap", "58");
+    assert!(wide.contains("    side: port\n    rowlock: {gap: 58}\n    pitch:"), "{wide}");
+    let square = set_in_form(text, "seat-1/pitch/square", "11");
+    assert!(square.contains("pitch: {square: 11, finish: 12}\n"), "{square}");
+    let listed = set_in_form("seats:\n  - oar: A1\n", "seats/1/side", "port");
+    assert_eq!(listed, "seats:\n  - side: port\n    oar: A1\n");
+    let worked = set_in_form(text, "seat-1/worked-out/pitch", "3.58 deg");
+    assert!(worked.contains("worked-out: {pitch: 3.58 deg}\n    # re-bent\n"), "{worked}");
+    let dated = set_in_form(text, "rigged/date", "2026-10-17");
+    assert!(dated.starts_with("boat: kittiwake\nrigged: {date: 2026-10-17}\nseats:"), "{dated}");
 }

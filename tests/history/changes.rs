@@ -182,11 +182,11 @@ fn text_fits_its_width_and_draws_a_number() {
 #[test]
 fn values_that_were_all_measured_on_one_day_stand_at_the_days_they_were_committed() {
     let club = Club::new();
-    let states: Vec<_> = ["60", "59", "58"].map(with_gap).into();
+    let states: Vec<_> = ["60", "59", "58", "57"].map(with_gap).into();
     club.line(&states);
     let chart = run(&club, &["history", GAP, "--trend", "--glyphs", "ascii"]).out;
     let days = chart.lines().find(|line| line.trim_start().starts_with("2026-01-01  "));
-    assert!(days.is_some_and(|line| line.ends_with("2026-01-03")), "{chart}");
+    assert!(days.is_some_and(|line| line.ends_with("2026-01-04")), "{chart}");
     let trend = &json(&club, &["history", GAP, "--trend"])["trend"];
     let slope = trend["slope_per_30_days"].as_f64().expect("a slope");
     assert!((slope + 30.0).abs() < 1e-9, "1 mm a day: {trend}");
@@ -196,10 +196,10 @@ fn values_that_were_all_measured_on_one_day_stand_at_the_days_they_were_committe
 fn a_trend_is_that_of_the_values_measured() {
     let club = Club::new();
     let mut states = Vec::new();
-    for (day, gap) in ["60", "59", "58"].iter().enumerate() {
+    for (day, gap) in ["60", "59.5", "59", "58.5"].iter().enumerate() {
         let mut files = sound();
         set_gap(&mut files, gap);
-        let date = format!("date: 2026-10-{:02}", 1 + day * 10);
+        let date = format!("date: 2026-10-{:02}", 1 + day * 5);
         edit(&mut files, BOAT, "rigged:", "date: 2026-10-17", &date);
         states.push(files);
     }

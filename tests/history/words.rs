@@ -101,7 +101,7 @@ fn every_row_is_a_sentence_where_it_is_to_be_read_aloud() {
     let short = &ids[1].to_string()[..8];
     let expected = format!(
         "{GAP}: 60 millimetres to 58.5 millimetres (-1.5 millimetres), measured 2026-10-17 by Ines \
-         Marlow; committed 2026-01-02 by Ines Marlow, {short}, verdict then: fault."
+         Marlow; committed 2026-01-02 by Ines Marlow, {short}, verdict then: note."
     );
     assert_eq!(spoken.out.lines().collect::<Vec<_>>()[1..], [expected]);
     let blame = run(&club, &["blame", "kittiwake", "--spoken", "--as-of", "2026-10-27"]);

@@ -169,18 +169,6 @@ fn what_is_cured_is_narrowed_to_the_names_asked_for() {
 }
 
 #[test]
-fn a_boat_that_is_gone_can_still_be_asked_for() {
-    let mut before = sound();
-    let second = unfit()[BOAT].replace("boat: kittiwake", "boat: fulmar");
-    let second = second.replace("name: Kittiwake", "name: Fulmar");
-    before.insert("boats/fulmar.yaml".to_owned(), second);
-    let club = club(&before, &sound());
-    let run = told(&club, &["--since", "HEAD~1", "--only", "fulmar"]).ends(0);
-    let found = run.found();
-    assert!(found.contains(&"cured danger walk-round fulmar/rigged/walk-round/hull".into()));
-}
-
-#[test]
 fn a_known_fault_gates_when_its_waiver_is_gone_but_not_while_it_stands() {
     let (with, without) = (waived(with_chock("630")), with_chock("630"));
     assert_eq!(since(&club(&with, &with), 0), [format!("known {UNLIKE}")]);

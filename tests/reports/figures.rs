@@ -28,7 +28,10 @@ fn worked_out_values_have_these_keys_in_this_order() {
     assert_eq!(ordered(&out, ""), ["format_version", "boats"]);
     let boat = ordered(&out, "\"boats\":[");
     assert_eq!(boat, ["boat", "seats", "side_difference_deg", "tip_index_m"]);
-    assert_eq!(ordered(&out, "\"seats\":["), ["seat", "worked_out", "not_worked_out"]);
+    assert_eq!(
+        ordered(&out, "\"seats\":["),
+        ["seat", "worked_out", "not_worked_out", "can_tell", "measure_next"]
+    );
     assert_eq!(
         ordered(&out, "\"worked_out\":"),
         [

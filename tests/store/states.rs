@@ -41,7 +41,7 @@ fn the_texts_of_a_commit_are_those_of_the_folder_then() {
     let store = repository.at(id(&repository, first)).expect("its texts");
     assert_eq!(store, then, "same texts, root, name, left out and warnings");
     assert_eq!(store.files.len(), 5);
-    assert_eq!(store.left_out, ["boats/notes.txt", "docs/c.yaml"]);
+    assert_eq!(store.left_out, ["boats/.old/d.yaml", "boats/notes.txt", "docs/c.yaml"]);
     assert_eq!(text(&store, "boats/a.yaml"), "boats/a.yaml");
 }
 

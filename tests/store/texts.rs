@@ -49,7 +49,10 @@ fn the_texts_are_the_two_at_the_root_and_the_records_below_four_folders() {
     );
     let text = Content::Text("oars/long-ash.Yaml".into());
     assert_eq!(content(&store, "oars/long-ash.Yaml"), &text, "its own text under each name");
-    assert_eq!(store.left_out, ["boats/kittiwake.yaml.bak", "boats/notes.txt"]);
+    let left_out = ["boats/.trash/fulmar.yaml", "boats/kittiwake.yaml.bak", "boats/notes.txt"];
+    assert_eq!(store.left_out, left_out);
+    let strays: Vec<&str> = store.strays.iter().map(|named| named.path.as_str()).collect();
+    assert_eq!(strays, left_out);
     assert!(store.warnings.is_empty(), "{store:#?}");
 }
 
@@ -240,7 +243,7 @@ fn a_link_in_a_records_place_is_refused_and_never_followed() {
         assert_eq!(refused(&store, path), &Refusal::Link, "{path}");
     }
     assert_eq!(paths(&store).len(), refusals.len() + 2, "{:?}", paths(&store));
-    assert_eq!(store.left_out, ["aside.yaml"]);
+    assert_eq!(store.left_out, ["aside.yaml", "boats/.shed", "boats/notes.txt"]);
 }
 
 #[cfg(unix)]

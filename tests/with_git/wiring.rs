@@ -95,8 +95,11 @@ fn two_sides_that_are_sound_alone_and_not_together_stay_in_conflict() {
             lints(club);
         },
     );
-    assert!(!went && said.contains("not safe together: kittiwake pitch-mismatch"), "{said}");
-    assert!(text.contains("<<<<<<< ours\n# not safe together: kittiwake pitch-mismatch"), "{text}");
+    assert!(!went && said.contains("does not fit together: kittiwake pitch-mismatch"), "{said}");
+    assert!(
+        text.contains("<<<<<<< ours\n# does not fit together: kittiwake pitch-mismatch"),
+        "{text}"
+    );
     assert!(text.contains("pitch: {catch: 9.5, square: 9.5, finish: 9.5}"), "{text}");
 }
 
@@ -166,8 +169,33 @@ fn a_text_that_no_program_can_read_is_merged_by_lines_and_looked_at() {
         |club| edit(&club.folder, BOAT, "seat: 1", "side: starboard", "side: [starboard"),
         |club| edit(&club.folder, BOAT, "seat: 2", "seat-mark: 61", "seat-mark: 60"),
     );
-    assert!(!went && said.contains("has a fault; joined line by line"), "{said}");
+    assert!(!went && said.contains("theirs has a fault in line"), "{said}");
+    assert!(said.contains("there are no marks in it"), "{said}");
     assert!(text.contains("side: [starboard") && text.contains("seat-mark: 60"), "{text}");
+}
+
+#[test]
+#[ignore = "needs git"]
+fn bytes_that_are_no_text_are_merged_by_lines_with_marks() {
+    let club = wired();
+    let by_bytes = |club: &Club, mark: u8| {
+        let file = club.folder.join(BOAT);
+        let bytes = fs::read(&file).expect("the boat");
+        fs::write(&file, [b"# ".as_slice(), &[mark], b"\n", &bytes].concat()).expect("the boat");
+    };
+    let (went, text, said) = {
+        done(&club.folder, &["switch", "--quiet", "--create", "theirs"]);
+        by_bytes(&club, 0xe9);
+        club.committed("theirs");
+        done(&club.folder, &["switch", "--quiet", "main"]);
+        by_bytes(&club, b'e');
+        club.committed("ours");
+        let output = run(&club.folder, &["merge", "--no-edit", "theirs"]);
+        let bytes = fs::read(club.folder.join(BOAT)).expect("the boat");
+        (output.status.success(), String::from_utf8_lossy(&bytes).into_owned(), said(&output))
+    };
+    assert!(!went && said.contains("theirs is not UTF-8"), "{said}");
+    assert!(text.contains("<<<<<<< ours\n# e\n=======\n# \u{fffd}\n>>>>>>> theirs"), "{text}");
 }
 
 #[test]

@@ -10,7 +10,7 @@ differently, or where the sides are safe by themselves and not together, both
 forms stand there between marks, as git makes them.
 
 Exit codes:
-  0  joined, and no danger or fault that neither side had
+  0  joined; with --path, there is no danger or fault that neither side had
   1  in conflict: look at the marks in OURS, and at what is said here
   2  wrong usage
   3  could not read or write; OURS is as it was

@@ -34,7 +34,8 @@ pub(in crate::cli) struct History {
     #[arg(long, value_name = "RULE", conflicts_with_all = ["trend", "all_touches"])]
     pub(in crate::cli) when: Option<String>,
 
-    /// Of a number: how it drifts in 30 days, and how sure that is
+    /// Of a number: how it drifts since the last bend, knock or mending, how sure that is, and when
+    /// it would reach a limit
     #[arg(long)]
     pub(in crate::cli) trend: bool,
 

@@ -1,15 +1,11 @@
 //! One state of a book, judged as `lint` judges it, and told in the short lines of a gate.
 
-use clap::Parser as _;
-
 use super::local::is_no_book;
-use crate::cli::arguments::Arguments;
-use crate::cli::arguments::Command;
-use crate::cli::arguments::Lint;
 use crate::cli::book;
 use crate::cli::checking;
 use crate::cli::checking::CheckedBook;
 use crate::cli::checking::Compared;
+use crate::cli::checking::Yardstick;
 use crate::cli::exit::Exit;
 use crate::cli::lint;
 use crate::cli::output::Done;
@@ -35,8 +31,8 @@ use crate::units::Date;
 /// A line with what git puts before it, `remote: `, fits a narrow terminal.
 pub(super) const LOOK: Look = Look { width: 72, glyphs: Glyphs::Ascii, colour: false };
 
-/// How many digits of an id are shown where a person reads it.
-const SHORT: usize = 8;
+/// How many lines are told beside the findings; the others are counted.
+const MOST_TOLD: usize = 10;
 
 /// How a state is to be judged.
 #[derive(Clone, Copy)]
@@ -91,7 +87,12 @@ pub(super) fn not_judged(refused: Done) -> Judged {
 }
 
 fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
-    let lint = as_lint(asked);
+    let by = Yardstick {
+        since: asked.since,
+        rules_from: asked.rules_from,
+        waivers: true,
+        as_of: asked.as_of,
+    };
     let loosened = match asked.rules_from {
         // There it is a finding.
         Some(_) => Vec::new(),
@@ -101,16 +102,15 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
     for rev in asked.beside {
         beside.push(parting::since(subject.origin()?, rev, &subject.store)?);
     }
-    let mut came = checking::check(subject, &lint, asked.as_of)?;
+    let mut came = checking::check(subject, by)?;
     know(&mut came.checked, &beside, asked.as_of);
-    let exit = lint::exit(&came, &lint);
+    let exit = lint::exit(&came, Level::Fault, false);
+    let told = std::mem::take(&mut came.open.told);
     let CheckedBook { open, checked, earlier, .. } = &came;
     let earlier = earlier.as_ref().map(Compared::shown);
     let report = Report { book: &open.book, checked, as_of: asked.as_of, only: &[], earlier };
     let mut text = reports::stopping(&report, Level::Fault, LOOK);
-    if let Some(since) = asked.since {
-        text = text.replace(since, since.get(..SHORT).unwrap_or(since));
-    }
+    text.push_str(&besides(&told));
     for one in loosened {
         text.push_str(&format!("{}\n", LOOK.hanging(&one, "", "    ")));
     }
@@ -120,6 +120,17 @@ fn attempt(subject: Subject, asked: &Asked) -> Result<Judged, Done> {
         _ => {}
     }
     Ok(Judged { exit, text })
+}
+
+/// Returns what `lint` tells beside its report: what was not read, and warnings.
+fn besides(told: &[String]) -> String {
+    let lines = told.iter().take(MOST_TOLD).map(|one| LOOK.hanging(one, "", "    "));
+    let mut text: String = lines.map(|line| format!("{line}\n")).collect();
+    let more = told.len().saturating_sub(MOST_TOLD);
+    if more > 0 {
+        text.push_str(&format!("and {more} more; all of them: tholebook lint\n"));
+    }
+    text
 }
 
 /// Returns a line for each limit that allows more than in the commit before: who sets limits may
@@ -136,17 +147,6 @@ fn loosened(subject: &Subject) -> Result<Vec<String>, Done> {
     let (now, _) = reading::read(&subject.store.name, subject.store.files.clone());
     let line = |finding: &Finding| format!("limit loosened: {}", finding.message);
     Ok(rules::loosened(&now, &before).iter().map(line).collect())
-}
-
-/// A gate asks nothing that `lint` could not be asked.
-fn as_lint(asked: &Asked) -> Lint {
-    let words = ["tholebook", "lint"].into_iter();
-    let since = asked.since.into_iter().flat_map(|rev| ["--since", rev]);
-    let rules = asked.rules_from.into_iter().flat_map(|rev| ["--rules-from", rev]);
-    match Arguments::try_parse_from(words.chain(since).chain(rules)).map(|asked| asked.command) {
-        Ok(Command::Lint(lint)) => lint,
-        _ => unreachable!("lint takes the id of a commit"),
-    }
 }
 
 /// What stood on any side of a merge is not new.

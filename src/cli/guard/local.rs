@@ -20,8 +20,9 @@ use crate::store::RepositoryError;
 use crate::store::StoreError;
 
 /// What a commit is to be called where it is refused.
-const REFUSED: &str = "tholebook: not committed. To commit it all the same: --no-verify. CI \
-    and the server's gate will ask again.";
+const REFUSED: &str = "tholebook: not committed. A boat that must not go afloat is recorded all the \
+    same once her record says so (out-of-use: since, by, because). Else, to commit it unchecked: \
+    --no-verify. CI and the server's gate will ask again.";
 
 /// What git calls the variables that name the commits being merged, their ids left out.
 const MERGED: &str = "GITHEAD_";
@@ -54,7 +55,7 @@ fn all(arguments: &Books, merged: &[String]) -> Done {
         told.push(plain(&judged.text).trim_end().to_owned());
     }
     if exit != Exit::Clear {
-        told.push(REFUSED.to_owned());
+        told.push(judging::LOOK.wrapped(REFUSED, ""));
     }
     Done { exit, result: String::new(), told }
 }

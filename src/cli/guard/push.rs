@@ -42,8 +42,12 @@ pub(super) fn run(arguments: &Push) -> Done {
             told.push(plain(&format!("{branch}: {}", judged.text)).trim_end().to_owned());
         }
     }
+    if updates.is_empty() {
+        told.push("tholebook: git named nothing to push: nothing was checked.".to_owned());
+    }
     if exit != Exit::Clear {
-        told.push("tholebook: not pushed. To push it all the same: --no-verify".to_owned());
+        told.push(judging::LOOK.wrapped("tholebook: not pushed. A boat that must not go afloat is recorded all the same once her record \
+                   says so (out-of-use: since, by, because). Else, to push it unchecked: --no-verify", ""));
     }
     Done { exit, result: String::new(), told }
 }

@@ -18,6 +18,7 @@ use crate::cli::arguments::Receive;
 use crate::cli::exit::Exit;
 use crate::cli::lint::today;
 use crate::cli::output::Done;
+use crate::reports::shown;
 use crate::store::CommitId;
 use crate::store::Repository;
 use crate::store::RepositoryError;
@@ -27,6 +28,9 @@ use crate::units::Date;
 /// Why old faults stop the first push, and what can be done.
 const NOTHING_BEFORE: &str = "Nothing here shares a history with it, so every finding counts. To \
     begin with a book that has faults, it is pushed before the gate is put in place.";
+
+/// What is said of a branch that was checked, with nothing against it.
+const TAKEN: &str = "may be taken";
 
 /// What is asked of each update.
 struct Gate<'a> {
@@ -38,13 +42,14 @@ struct Gate<'a> {
 
 /// Runs the command.
 pub(super) fn run(arguments: &Receive) -> Done {
-    let mut done = match lines::received(io::stdin().lock()) {
-        Ok(updates) if updates.is_empty() => nothing_said(),
+    let (mut done, checked) = match lines::received(io::stdin().lock()) {
+        Ok(updates) if updates.is_empty() => (nothing_said(), false),
         Ok(updates) => received(arguments, &updates),
-        Err(refused) => refused,
+        Err(refused) => (refused, false),
     };
-    let end = match done.exit {
-        Exit::Clear => "tholebook: nothing is against this push",
+    let end = match (done.exit, checked) {
+        (Exit::Clear, true) => "tholebook: nothing is against this push, as far as it was checked",
+        (Exit::Clear, false) => "tholebook: nothing of this push was checked",
         _ => "tholebook: nothing of this push was taken",
     };
     done.told.push(end.to_owned());
@@ -58,8 +63,9 @@ fn nothing_said() -> Done {
     Done::refused(Exit::NotChecked, vec![told.to_owned()])
 }
 
-fn received(arguments: &Receive, updates: &[Update]) -> Done {
-    let (mut exit, mut told) = (Exit::Clear, Vec::new());
+/// Returns what came of a push, and whether any of it was checked.
+fn received(arguments: &Receive, updates: &[Update]) -> (Done, bool) {
+    let (mut exit, mut told, mut checked) = (Exit::Clear, Vec::new(), false);
     for book in each(&arguments.book) {
         let gate = Gate { book, hold_limits: arguments.hold_limits, as_of: today() };
         if let Some(book) = book.filter(|_| arguments.book.len() > 1) {
@@ -81,10 +87,11 @@ fn received(arguments: &Receive, updates: &[Update]) -> Done {
         for update in updates {
             let judged = gate.judged(&guarded, update);
             exit = exit.max(judged.exit);
+            checked |= judged.text.starts_with(TAKEN);
             told.push(format!("{}: {}", short(update), judged.text));
         }
     }
-    Done { exit, result: String::new(), told }
+    (Done { exit, result: String::new(), told }, checked)
 }
 
 fn could_not(error: &StoreError) -> Judged {
@@ -98,7 +105,9 @@ fn could_not(error: &StoreError) -> Judged {
 
 fn short(update: &Update) -> &str {
     let name = update.name.as_str();
-    name.strip_prefix("refs/heads/").or_else(|| name.strip_prefix("refs/")).unwrap_or(name)
+    let short = name.strip_prefix("refs/heads/").or_else(|| name.strip_prefix("refs/"));
+    // A branch that calls itself refs/heads/main is not main.
+    short.filter(|short| !short.starts_with("refs/")).unwrap_or(name)
 }
 
 impl Gate<'_> {
@@ -134,6 +143,11 @@ impl Gate<'_> {
             ));
         }
         let since = known_from(&repository, old, new)?;
+        if let Some(since) = since
+            && let Some((was, is)) = repository.left_behind(since, new)?
+        {
+            return Ok(stops(&another_book(&was, &is)));
+        }
         let subject = judging::tip(repository, new, since)?;
         let since = since.map(|id| id.to_string());
         let rules_from = since.as_deref().filter(|_| self.hold_limits);
@@ -143,7 +157,7 @@ impl Gate<'_> {
             judged.text.push_str(&format!("{}\n", judging::LOOK.wrapped(NOTHING_BEFORE, "")));
         }
         Ok(match judged.exit {
-            Exit::Clear => Judged { text: format!("may be taken\n{}", judged.text), ..judged },
+            Exit::Clear => Judged { text: format!("{TAKEN}\n{}", judged.text), ..judged },
             _ => refused(judged),
         })
     }
@@ -159,6 +173,21 @@ fn passes(text: &str) -> Judged {
 
 fn stops(text: &str) -> Judged {
     Judged { exit: Exit::Findings, text: judging::LOOK.wrapped(text, "") }
+}
+
+/// A folder that calls itself the book does not take the place of the one whose records are there.
+fn another_book(was: &str, is: &str) -> String {
+    let folder = |name: &str| match name {
+        "" => "the top folder".to_owned(),
+        name => format!("the folder {}", shown::line(name)),
+    };
+    let (was, is) = (folder(was), folder(is));
+    format!(
+        "refused: the book lay in {was}, and its records are still there, but its club.yaml is not \
+         taken for the book any more: {is} is. Put club.yaml back, or move all the records with \
+         it. If another book is meant, whoever keeps the server names its folder there: tholebook \
+         guard install --book DIR"
+    )
 }
 
 fn deleted(hold: Hold) -> Judged {

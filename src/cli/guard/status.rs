@@ -120,9 +120,17 @@ fn of_others(there: &There, moment: Moment, hook: &Hook) -> (String, Option<Stri
         There::File { is_executable: false, .. } => {
             ("another program's hook, and not executable".to_owned(), install)
         }
-        There::File { text: Some(text), .. } if text.contains(call) => {
-            ("another program's hook, which calls tholebook".to_owned(), None)
+        There::File { text: Some(text), .. } if calls(text, call) => {
+            let said = "another program's hook; it names tholebook, and whether it stops anything was \
+                        not looked at";
+            (said.to_owned(), None)
         }
         There::File { .. } => ("another program's hook".to_owned(), install),
     }
+}
+
+/// Returns whether a line that is no comment makes a call, and does not do away with its answer.
+fn calls(text: &str, call: &str) -> bool {
+    let lines = text.lines().filter(|line| !line.trim_start().starts_with('#'));
+    lines.into_iter().any(|line| line.contains(call) && !line.contains("|| true"))
 }

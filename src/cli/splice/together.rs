@@ -23,6 +23,7 @@ use crate::store::Store;
 use crate::writing::editing;
 use crate::writing::editing::Address;
 use crate::writing::splicing::Change;
+use crate::writing::splicing::Dispute;
 use crate::writing::splicing::Does;
 
 /// What the joined text brings that neither side had.
@@ -79,16 +80,20 @@ impl Together {
             matches!(change.does, Does::Set(_)) && self.pointed_at.iter().any(meets)
         };
         let any = changes.iter().any(is_meant);
-        for change in changes {
-            change.disputed = !any || is_meant(change);
+        for change in changes.iter_mut().filter(|change| !any || is_meant(change)) {
+            change.dispute = Some(Dispute::Together);
         }
     }
 
     /// Returns why it stays in conflict, a line a finding.
     pub(super) fn reasons(&self) -> Vec<String> {
         let reason = |finding: &Finding| {
-            let Finding { name, rule, message, .. } = finding;
-            format!("not safe together: {name} {}: {message}", rule.id)
+            let Finding { name, rule, message, level, .. } = finding;
+            let what = match level {
+                Level::Danger => "not safe together",
+                _ => "does not fit together",
+            };
+            format!("{what}: {name} {}: {message}", rule.id)
         };
         self.unsafe_only_so.iter().map(reason).map(|line| line.replace('\n', " ")).collect()
     }

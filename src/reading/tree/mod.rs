@@ -4,6 +4,7 @@
 //! faults, or with both: it neither panics nor follows the text deeper than [`LEVELS`].
 
 mod build;
+mod comments;
 mod fault;
 mod marks;
 mod opened;
@@ -11,6 +12,7 @@ mod screening;
 mod values;
 mod wording;
 
+pub use comments::comments;
 pub use fault::Limit;
 pub use fault::TreeFault;
 pub use fault::TreeFaultKind;

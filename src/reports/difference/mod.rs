@@ -15,12 +15,14 @@ pub use json::diff_json;
 pub use markdown::diff_markdown;
 pub(super) use spoken::plain;
 pub use text::diff_text;
+pub(super) use text::of_change;
 
 use self::consequences::Consequence;
 use crate::history::Change;
 use crate::history::ChangeKind;
 use crate::model::Book;
 use crate::model::Name;
+use crate::rules;
 use crate::rules::Checked;
 use crate::rules::Comparison;
 use crate::rules::Finding;
@@ -76,7 +78,9 @@ impl<'r> Difference<'r> {
     }
 
     fn cured(&self) -> impl Iterator<Item = &'r Finding> + use<'r, '_> {
-        self.since.cured.iter().copied().filter(|finding| self.asked(&finding.name))
+        let is_gone = |finding: &Finding| rules::is_gone(finding, self.old, self.new);
+        let cured = self.since.cured.iter().copied();
+        cured.filter(move |finding| self.asked(&finding.name) && !is_gone(finding))
     }
 
     fn consequences(&self) -> Vec<Consequence> {

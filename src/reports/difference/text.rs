@@ -63,7 +63,7 @@ fn section(out: &mut String, look: Look, heading: &str, lines: impl Iterator<Ite
 }
 
 /// Returns a change with its name before it.
-pub(super) fn of_change(change: &Change) -> String {
+pub(in crate::reports) fn of_change(change: &Change) -> String {
     let whole = called::whole(change.whole.as_str());
     let happened = spoken::what_happened(change);
     let field = called::field(change);

@@ -56,7 +56,7 @@ fn of_kind(
         Kind::Value(kind) => written(kind).schema(need, definitions),
         Kind::Reading(kind) => reading(&written(kind), definitions),
         Kind::Section(form) => section(form, need, field.word, definitions),
-        Kind::List(part) => {
+        Kind::List(part, _) => {
             let part = of_kind(described, part, Need::Part, definitions);
             let mut list = shape("array", need, None);
             list.insert("items".to_owned(), Json::Object(part));
@@ -143,6 +143,6 @@ fn unit(kind: &Kind) -> Option<&'static str> {
             ValueKind::Date => Some("a day, as 2026-10-17"),
             ValueKind::Id | ValueKind::Text | ValueKind::Flag | ValueKind::Word(_) => None,
         },
-        Kind::List(_) | Kind::Free(_) | Kind::Section(_) => None,
+        Kind::List(..) | Kind::Free(_) | Kind::Section(_) => None,
     }
 }

@@ -27,7 +27,7 @@ pub(super) fn of_a_boat(boat: &Boat) -> Vec<String> {
 fn of_parts(form: &[Described], list: &str) -> Vec<String> {
     let field = form.iter().find(|described| described.field.key == list);
     match field.map(|described| &described.kind) {
-        Some(Kind::List(part)) => match &**part {
+        Some(Kind::List(part, _)) => match &**part {
             Kind::Section(form) => below("", form),
             _ => Vec::new(),
         },

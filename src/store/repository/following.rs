@@ -21,6 +21,7 @@ use crate::store::repository::Records;
 use crate::store::repository::Repository;
 use crate::store::repository::RepositoryError;
 use crate::store::repository::place;
+use crate::store::repository::place::Place;
 use crate::store::repository::standing;
 use crate::store::repository::standing::Kind;
 use crate::store::repository::state;
@@ -132,6 +133,38 @@ impl Repository {
         }
         moves.extend(candidates.iter().filter(|own| own.gone).map(|own| tell(own, false)));
         Ok(own.to_owned())
+    }
+
+    /// Returns where the book lay in a commit if, in a later one, its records are still there and
+    /// another folder is taken for the book: the folder before and the folder after, empty at the
+    /// top. A book whose place was given is never another.
+    ///
+    /// # Errors
+    ///
+    /// No book in the later commit, several, or something missing or damaged.
+    pub fn left_behind(
+        &self,
+        before: CommitId,
+        after: CommitId,
+    ) -> Result<Option<(String, String)>, StoreError> {
+        if self.place.is_given() {
+            return Ok(None);
+        }
+        let sought = |id: CommitId| {
+            let anywhere = Place::new(self.top.clone(), None);
+            let found = anywhere.in_tree(&self.objects()?, self.tree(id)?, &state(id));
+            Ok::<_, StoreError>(found.map(|(place, _)| place))
+        };
+        let was = match sought(before)? {
+            Ok(was) => was,
+            Err(RepositoryError::NoBook { .. } | RepositoryError::SeveralBooks { .. }) => {
+                return Ok(None);
+            }
+            Err(error) => return Err(error.into()),
+        };
+        let is = sought(after)??;
+        let left = was != is && !self.records_in(after, &was)?.is_empty();
+        Ok(left.then(|| (names::shown(&was), names::shown(&is))))
     }
 
     /// Returns the texts of a commit, as [`records`](Self::records) does. Where the book is not in

@@ -34,6 +34,11 @@ impl Place {
         self.known.borrow().clone()
     }
 
+    /// Returns whether the place was given, and is not sought.
+    pub(super) const fn is_given(&self) -> bool {
+        self.given
+    }
+
     /// Returns the place in a tree and the id of the folder there.
     pub(super) fn in_tree(
         &self,

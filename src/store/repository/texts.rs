@@ -16,6 +16,7 @@ use crate::store::names;
 use crate::store::repository::objects::Missed;
 use crate::store::repository::objects::Objects;
 use crate::store::repository::standing;
+use crate::store::repository::standing::Kind;
 use crate::store::repository::standing::Standing;
 use crate::store::walking::Survey;
 
@@ -32,6 +33,7 @@ pub(super) fn store(
         target(objects, below, link).is_some_and(|target| file_at(&target))
     });
     let files = read_all(objects, things, &survey)?;
+    let strays = strays(objects, things, &survey);
     let mut left_out: Vec<String> = survey.left_out.iter().map(|path| names::shown(path)).collect();
     left_out.sort_unstable();
     let root: PathBuf = top.join(below).components().collect();
@@ -40,6 +42,7 @@ pub(super) fn store(
         root,
         files,
         left_out,
+        strays,
         absent: survey.absent,
         warnings: survey.warnings,
     })
@@ -81,6 +84,22 @@ fn read_all(
     absent.sort_unstable();
     files.sort_unstable_by(|a, b| a.path.cmp(&b.path));
     if absent.is_empty() { Ok(files) } else { Err(objects.absent(absent).into()) }
+}
+
+/// What can't be had was not going to be read: it is named as left out all the same.
+fn strays(objects: &Objects<'_>, things: &[Standing], survey: &Survey) -> Vec<Named> {
+    let plain: BTreeMap<&Path, Oid> = things
+        .iter()
+        .filter(|thing| thing.kind == Kind::File)
+        .map(|thing| (thing.path.as_path(), thing.id))
+        .collect();
+    let read = survey.strays().filter_map(|path| {
+        let content = objects.content(*plain.get(path.as_path())?).ok()?;
+        Some(Named { path: names::shown(path), content })
+    });
+    let mut strays: Vec<Named> = read.collect();
+    strays.sort_unstable_by(|a, b| a.path.cmp(&b.path));
+    strays
 }
 
 /// Returns where a link leads, relative to the repository's top, if it stays below it.

@@ -61,6 +61,15 @@ impl Address {
         &self.0
     }
 
+    /// Returns the number of the part of a list that the last step leads to; 0 where it is none.
+    #[must_use]
+    pub(in crate::writing) fn last_number(&self) -> usize {
+        match self.0.last() {
+            Some(Step::Number(number)) => *number,
+            _ => 0,
+        }
+    }
+
     /// Returns whether this is `whole` or lies inside it.
     #[must_use]
     pub fn is_within(&self, whole: &Self) -> bool {

@@ -60,6 +60,19 @@ impl Meaning {
         }
     }
 
+    /// Returns what is said without the keys that say nothing.
+    #[must_use]
+    pub(in crate::writing) fn pruned(self) -> Self {
+        match self {
+            Self::Map(map) => {
+                let pruned = map.into_iter().map(|(key, value)| (key, value.pruned()));
+                Self::Map(pruned.filter(|(_, value)| *value != Self::Empty).collect())
+            }
+            Self::List(list) => Self::List(list.into_iter().map(Self::pruned).collect()),
+            Self::Empty | Self::Word(_) => self,
+        }
+    }
+
     /// Puts a value at the end of the steps, with the sections on the way.
     pub(super) fn set(&mut self, steps: &[Step], value: Self) {
         match steps.split_first() {

@@ -7,10 +7,12 @@ use super::address::Step;
 use super::finding;
 use super::lines;
 use super::meaning::Meaning;
+use super::order;
+use super::order::Spot;
 use super::wording::Wording;
 use super::wording::word;
+use crate::reading::Described;
 use crate::reading::NOT_MEASURED;
-use crate::reading::tree::Entry;
 use crate::reading::tree::Node;
 use crate::reading::tree::Shape;
 
@@ -20,6 +22,7 @@ pub(super) fn set(
     root: &Node,
     at: &Address,
     value: &Wording,
+    form: &[Described],
 ) -> Result<Patch, Refused> {
     let reached = finding::reached(root, at);
     let wording = below(reached.left, value);
@@ -27,7 +30,9 @@ pub(super) fn set(
         (_, None) => Ok(in_place_of(text, reached.node, value)),
         (Shape::Map(entries), Some(Step::Key(key))) => {
             let wording = below(&reached.left[1..], value);
-            Ok(entry(text, reached.node, entries, key, &wording))
+            let section = &at.steps()[..reached.taken];
+            let spot = order::spot(entries, key, form, section);
+            Ok(entry(text, reached.node, spot, key, &wording))
         }
         (Shape::List(items), Some(step)) if !matches!(step, Step::Key(_)) => {
             let part = of_list(&wording);
@@ -44,6 +49,7 @@ pub(super) fn append(
     root: &Node,
     at: &Address,
     value: &Wording,
+    form: &[Described],
 ) -> Result<Patch, Refused> {
     let reached = finding::reached(root, at);
     match &reached.node.shape {
@@ -52,7 +58,7 @@ pub(super) fn append(
         }
         shape if !reached.left.is_empty() || says_nothing(shape) => {
             let list = Wording::of(Meaning::List(vec![value.meaning().clone()]));
-            set(text, root, at, &list)
+            set(text, root, at, &list, form)
         }
         _ => Err(Refused::NoSuchPlace { at: at.clone() }),
     }
@@ -101,20 +107,29 @@ fn in_place_of(text: &str, node: &Node, value: &Wording) -> Patch {
 }
 
 /// Returns what puts a key and its value into a section.
-fn entry(text: &str, map: &Node, entries: &[Entry], key: &str, value: &Wording) -> Patch {
-    let Some(last) = entries.last() else {
-        let at = map.span.start + 1;
-        let new = format!("{}: {}", word(key), value.on_one_line());
-        return Patch { bytes: at..at, new };
-    };
-    if is_flow(text, map) {
-        let at = last.value.span.end;
-        let new = format!(", {}: {}", word(key), value.on_one_line());
-        return Patch { bytes: at..at, new };
-    }
-    let column = lines::column(text, last.key_span.start);
+fn entry(text: &str, map: &Node, spot: Spot<'_>, key: &str, value: &Wording) -> Patch {
+    let in_flow = || format!("{}: {}", word(key), value.on_one_line());
+    let at = |at: usize, new: String| Patch { bytes: at..at, new };
     let ending = lines::ending(text);
-    new_line(text, last.value.span.end, &entry_lines(key, value, column, ending), column)
+    match spot {
+        Spot::Alone => at(map.span.start + 1, in_flow()),
+        Spot::Behind(entry) if is_flow(text, map) => {
+            at(entry.value.span.end, format!(", {}", in_flow()))
+        }
+        Spot::Before(entry) if is_flow(text, map) => {
+            at(entry.key_span.start, format!("{}, ", in_flow()))
+        }
+        Spot::Behind(entry) => {
+            let column = lines::column(text, entry.key_span.start);
+            let lines = entry_lines(key, value, column, ending);
+            new_line(text, entry.value.span.end, &lines, column)
+        }
+        Spot::Before(entry) => {
+            let column = lines::column(text, entry.key_span.start);
+            let lines = entry_lines(key, value, column, ending);
+            at(entry.key_span.start, format!("{lines}{ending}{}", " ".repeat(column)))
+        }
+    }
 }
 
 /// Returns a key with its value as lines, the first without its indent.
@@ -123,6 +138,9 @@ fn entry_lines(key: &str, value: &Wording, column: usize, ending: &str) -> Strin
     let indent = " ".repeat(inner);
     let key = word(key);
     match (value.lines(), value.meaning()) {
+        (Some(lines), _) if lines.starts_with(['|', '>']) => {
+            format!("{key}: {}", lines::deeper(lines, inner, ending))
+        }
         (Some(lines), _) => {
             let lines = lines::deeper(lines, inner, ending);
             format!("{key}:{ending}{indent}{lines}")

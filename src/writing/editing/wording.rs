@@ -69,7 +69,8 @@ pub(super) fn on_one_line(meaning: &Meaning) -> String {
 }
 
 /// Returns a text so that it reads as itself wherever it stands, in quotes only where it must.
-pub(super) fn word(text: &str) -> String {
+#[must_use]
+pub fn word(text: &str) -> String {
     if is_plain(text) { text.to_owned() } else { quoted(text) }
 }
 

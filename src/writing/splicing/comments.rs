@@ -2,8 +2,6 @@
 
 use super::Sides;
 use crate::reading::tree;
-use crate::reading::tree::Node;
-use crate::reading::tree::Shape;
 
 /// What stands before the comments of theirs that found no place.
 const ASIDE: &str = "# From the other side; put it where it belongs:";
@@ -37,38 +35,7 @@ pub(super) fn added(text: String, comments: &[String]) -> String {
 
 /// Returns every comment of a text, from its `#` on.
 fn comments(text: &str) -> Vec<String> {
-    let mut values = Vec::new();
-    if let Some(root) = tree::read(text).root {
-        collect(&root, &mut values);
-    }
-    values.sort_unstable();
-    let mut comments = Vec::new();
-    let mut at = 0;
-    while let Some(found) = text[at..].find('#') {
-        let sign = at + found;
-        let end = text[sign..].find('\n').map_or(text.len(), |end| sign + end);
-        match values.iter().find(|(start, end)| (*start..*end).contains(&sign)) {
-            Some((_, end)) => at = *end,
-            None => {
-                comments.push(text[sign..end].trim_end().to_owned());
-                at = end;
-            }
-        }
-    }
-    comments
-}
-
-/// Collects the bytes of every key and single value.
-fn collect(node: &Node, values: &mut Vec<(usize, usize)>) {
-    match &node.shape {
-        Shape::Map(entries) => {
-            for entry in entries {
-                values.push((entry.key_span.start, entry.key_span.end));
-                collect(&entry.value, values);
-            }
-        }
-        Shape::List(items) => items.iter().for_each(|item| collect(item, values)),
-        Shape::Scalar(_) => values.push((node.span.start, node.span.end)),
-        Shape::Empty | Shape::Refused => {}
-    }
+    let Some(root) = tree::read(text).root else { return Vec::new() };
+    let spans = tree::comments(text, &root);
+    spans.iter().map(|span| text[span.start..span.end].to_owned()).collect()
 }

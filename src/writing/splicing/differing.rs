@@ -1,8 +1,10 @@
 //! Compares three states of a value: what theirs changes, and what ours changed too.
 
 use super::Change;
+use super::Dispute;
 use super::Does;
 use super::parts;
+use super::signing;
 use crate::reading::tree::Node;
 use crate::writing::editing;
 use crate::writing::editing::Address;
@@ -30,56 +32,71 @@ pub(super) struct Places {
     pub(super) theirs: Address,
 }
 
-const NOTHING: &Meaning = &Meaning::Empty;
+pub(super) const NOTHING: &Meaning = &Meaning::Empty;
 
-/// Finds what theirs changes in a whole record.
-pub(super) fn changes(theirs: &Theirs<'_>, states: [&Meaning; 3], found: &mut Vec<Change>) {
+/// Finds what theirs changes in a whole record, and returns what it says with all of it.
+pub(super) fn changes(
+    theirs: &Theirs<'_>,
+    states: [&Meaning; 3],
+    found: &mut Vec<Change>,
+) -> Meaning {
     let [base, ours, their] = states;
     let three = Three { base, ours, theirs: their };
     let places = Places { ours: Address::root(), theirs: Address::root() };
-    of_value(theirs, three, &places, found);
+    of_value(theirs, three, &places, found)
 }
 
-/// Finds what theirs changes in a value.
+/// Finds what theirs changes in a value, and returns what it says with all of it.
 pub(super) fn of_value(
     theirs: &Theirs<'_>,
     three: Three<'_>,
     at: &Places,
     found: &mut Vec<Change>,
-) {
+) -> Meaning {
     if same(three.theirs, three.base) || same(three.ours, three.theirs) {
-        return;
+        return three.ours.clone();
     }
     match (three.ours, three.theirs) {
         (Meaning::Map(ours), Meaning::Map(their)) => {
             let new = their.iter().filter(|(key, _)| !ours.iter().any(|(own, _)| own == key));
+            let begun = found.len();
+            let mut each = Vec::new();
             for (key, _) in ours.iter().chain(new) {
                 let three = three.each(|state| value_of(state, key));
                 let at = Places { ours: at.ours.key(key), theirs: at.theirs.key(key) };
-                of_value(theirs, three, &at, found);
+                each.push((key.clone(), of_value(theirs, three, &at, found)));
             }
+            signing::dispute(three, &at.ours, &mut found[begun..]);
+            Meaning::Map(each)
         }
         (Meaning::List(_), Meaning::List(_)) if three.is_list_of_sections() => {
-            parts::changes(theirs, three, at, found);
+            parts::changes(theirs, three, at, found)
         }
-        _ => found.extend(of_whole(theirs, three, at)),
+        _ => of_whole(theirs, three, at, found),
     }
 }
 
-/// Returns the change of a value that is taken or left as a whole. A number that one side only wrote
+/// Finds the change of a value that is taken or left as a whole. A number that one side only wrote
 /// otherwise is not disputed.
-fn of_whole(theirs: &Theirs<'_>, three: Three<'_>, at: &Places) -> Option<Change> {
+pub(super) fn of_whole(
+    theirs: &Theirs<'_>,
+    three: Three<'_>,
+    at: &Places,
+    found: &mut Vec<Change>,
+) -> Meaning {
     let ours_stands = same(three.ours, three.base);
     let alike = is_one_number(three.theirs, three.base) || is_one_number(three.ours, three.theirs);
     if !ours_stands && alike {
-        return None;
+        return three.ours.clone();
     }
     let does = match three.theirs {
         Meaning::Empty => Does::Remove,
         value => Does::Set(theirs.wording(&at.theirs, value)),
     };
     let disputed = !ours_stands && !is_one_number(three.ours, three.base);
-    Some(Change { at: at.ours.clone(), does, disputed })
+    let dispute = disputed.then_some(Dispute::Both);
+    found.push(Change { at: at.ours.clone(), does, dispute });
+    three.theirs.clone()
 }
 
 impl<'m> Three<'m> {

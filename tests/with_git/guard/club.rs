@@ -134,6 +134,13 @@ pub(crate) fn book(folder: &Path) {
     }
 }
 
+/// Adds a boat, made of the first; `hull` is what was found on her.
+pub(crate) fn second_boat(club: &Club, hull: &str) {
+    let text = fs::read_to_string(club.folder.join(BOAT)).expect("a boat");
+    let second = text.replace("boat: kittiwake", "boat: fulmar").replace("hull: ok", hull);
+    write(&club.folder, "boats/fulmar.yaml", &second.replace("name: Kittiwake", "name: Fulmar"));
+}
+
 /// Moves every day of a text as far as today is from 2026-11-01.
 pub(crate) fn of_today(text: &str) -> String {
     let today = jiff::ZonedDateTime::now().date();

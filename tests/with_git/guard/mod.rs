@@ -3,7 +3,9 @@
 
 pub(crate) mod club;
 mod commits;
+mod hidden;
 mod kept;
+mod naming;
 mod odd;
 mod passing_by;
 mod pushes;
