@@ -7,6 +7,7 @@ mod guard;
 mod lint;
 mod matching;
 mod merging;
+mod pages;
 mod past;
 mod planning;
 mod putting;
@@ -32,6 +33,7 @@ pub(super) use merging::{Splice, Unwire, View, Wire};
 pub(super) use fitting::{Fit, FitFormat};
 pub(super) use formats::{Also, Format};
 pub(super) use lint::{FailOn, Lint};
+pub(super) use pages::Pages;
 pub(super) use past::{Blame, History, PastFormat};
 pub(super) use planning::{Worklist, WorklistFormat};
 pub(super) use putting::{Mend, Waive, Waivers};
@@ -91,6 +93,9 @@ pub(super) enum Command {
     /// One page of a boat to print: her rig card with drawings, or a blank one to write on
     #[command(after_help = sheet::SHEET_HELP)]
     Sheet(Sheet),
+    /// The whole book as pages for a browser, into a folder: no script, no network
+    #[command(after_help = pages::PAGES_HELP)]
+    Pages(Pages),
     /// A foot hole for each of a crew, so that all finish together, and what then remains
     #[command(after_help = fitting::FIT_EXITS)]
     Fit(Fit),

@@ -25,6 +25,7 @@ mod matching;
 mod mend;
 mod open_past;
 mod output;
+mod pages;
 mod parting;
 mod program;
 mod progress;
@@ -100,6 +101,7 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
             Command::Sheet(sheet) => sheet::run(&sheet),
+            Command::Pages(pages) => pages::run(&pages),
             Command::Fit(fit) => fit::run(&fit),
             Command::Match(asked) => matching::run(&asked),
             Command::Ready(ready) => ready::run(&ready),

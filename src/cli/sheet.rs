@@ -37,7 +37,7 @@ fn shown(arguments: &Sheet) -> Result<Done, Done> {
 }
 
 /// Returns which commit the texts are of. A book may lie in no repository.
-fn at_commit(store: &Store) -> AtCommit {
+pub(super) fn at_commit(store: &Store) -> AtCommit {
     let seen = || -> Result<AtCommit, StoreError> {
         let repository = Repository::around(&store.root)?;
         let Some(head) = repository.head()? else { return Ok(AtCommit::NotYet) };

@@ -1,6 +1,8 @@
 //! Drawings of a boat and of how she is measured, as SVG: to scale where that can be, every number
 //! from the readings, what was not measured left out or broken and said so.
 
+mod arcs;
+mod course;
 mod lean;
 mod marks;
 mod paper;
@@ -8,6 +10,11 @@ mod pitch;
 mod plan;
 mod rowlock;
 
+pub(super) use arcs::ArcRowed;
+pub(super) use arcs::arcs;
+pub(super) use course::Course;
+pub(super) use course::Event;
+pub(super) use course::course;
 pub(super) use lean::lean;
 pub use paper::Drawing;
 pub(super) use paper::STYLE;
