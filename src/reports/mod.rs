@@ -85,7 +85,7 @@ pub use checked::text;
 pub use checkup::{LookedAt, Standing, checkup_json, checkup_text};
 pub use concerning::concerns;
 pub use difference::{Difference, diff_json, diff_markdown, diff_text};
-pub use drawings::{Called, Drawing, drawings};
+pub use drawings::{Called, Drawing, drawings, sentence, sketches};
 pub use drifting::{Drifting, Objection};
 pub use ended::Ended;
 pub use explain::{explain, rules};

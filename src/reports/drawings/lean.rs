@@ -13,7 +13,7 @@ use crate::reports::said::value;
 use crate::working::SeatSight;
 use crate::working::Worked;
 
-const SIZE: At = (46.0, 29.0);
+const SIZE: At = (46.0, 25.6);
 
 /// How many times the lean is drawn: a degree alone can't be seen.
 const TIMES: f64 = 10.0;
@@ -22,8 +22,8 @@ const TIMES: f64 = 10.0;
 const FARTHEST: f64 = 60.0;
 
 /// How long the pin is drawn, and how high its foot stands.
-const LONG: f64 = 13.0;
-const FOOT: f64 = 20.0;
+const LONG: f64 = 10.0;
+const FOOT: f64 = 16.2;
 
 /// One way of looking at a pin.
 struct View<'w> {
@@ -33,8 +33,6 @@ struct View<'w> {
     kind: &'static str,
     /// Where a positive lean goes on the paper: 1 to the right.
     way: f64,
-    /// What stands at the side of a positive lean.
-    towards: &'static str,
     lean: &'w Worked,
     limits: [Option<f64>; 2],
 }
@@ -49,7 +47,6 @@ pub(in crate::reports) fn lean(subject: &Subject, seat: &SeatSight) -> Drawing {
         x: 12.0,
         kind: "aft",
         way: 1.0,
-        towards: "stern",
         lean: &aft,
         limits: limits(LimitKey::PinAft),
     };
@@ -57,7 +54,6 @@ pub(in crate::reports) fn lean(subject: &Subject, seat: &SeatSight) -> Drawing {
         x: 35.0,
         kind: "out",
         way,
-        towards: "outboard",
         lean: &out,
         limits: limits(LimitKey::PinOut),
     };
@@ -90,7 +86,11 @@ impl View<'_> {
 
 fn view(view: &View) -> Markup {
     let foot = (view.x, FOOT);
-    let words = format!("{} {}", view.kind, value(view.lean, 2, "deg"));
+    let way = match view.way {
+        way if way > 0.5 => format!("{}, deg →", view.kind),
+        way if way < -0.5 => format!("← {}, deg", view.kind),
+        _ => format!("{}, deg", view.kind),
+    };
     html! {
         g class={ "lean-" (view.kind) } {
             (line("plumb thin dash", foot, (view.x, FOOT - LONG - 1.0)))
@@ -104,12 +104,8 @@ fn view(view: &View) -> Markup {
                 }
                 (line("pin blue heavy", foot, view.head(lean.value(), LONG)))
             }
-            @if view.way.abs() > 0.5 {
-                @let aside = view.way * 5.0;
-                @let stand = if view.way > 0.0 { Stand::Start } else { Stand::End };
-                (text("inquiet", (view.x + aside, FOOT + 0.6), stand, view.towards))
-            }
-            (text("", (view.x, FOOT + 4.2), Stand::Middle, &words))
+            (text("inquiet", (view.x, FOOT + 3.2), Stand::Middle, &way))
+            (text("", (view.x, FOOT + 6.0), Stand::Middle, &value(view.lean, 2, "")))
         }
     }
 }

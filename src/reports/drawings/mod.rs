@@ -9,6 +9,7 @@ mod paper;
 mod pitch;
 mod plan;
 mod rowlock;
+mod sketches;
 
 pub(super) use arcs::ArcRowed;
 pub(super) use arcs::arcs;
@@ -23,6 +24,8 @@ pub(super) use pitch::PitchAxis;
 pub(super) use pitch::pitch;
 pub(super) use plan::plan;
 pub(super) use rowlock::rowlock;
+pub(super) use sketches::sketched;
+pub use sketches::{sentence, sketches};
 
 use super::Report;
 use super::card::Subject;

@@ -44,11 +44,6 @@ impl Drawing {
         self.element(id, &html! {}, false)
     }
 
-    /// Returns the width in millimetres of paper.
-    pub(in crate::reports) fn width(&self) -> f64 {
-        self.size.0
-    }
-
     fn element(&self, id: &str, style: &Markup, alone: bool) -> Markup {
         let (width, height) = self.size;
         let mm = |length: f64| alone.then(|| format!("{}mm", n(length)));

@@ -14,11 +14,11 @@ use crate::reports::said::value;
 use crate::working::Attitude;
 use crate::working::SeatSight;
 
-const SIZE: At = (46.0, 34.0);
+const SIZE: At = (46.0, 28.0);
 const LEFT: f64 = 7.0;
 const RIGHT: f64 = 44.0;
 const TOP: f64 = 6.0;
-const LOW: f64 = 25.0;
+const LOW: f64 = 20.0;
 
 /// How many straight pieces the curve is drawn in.
 const PIECES: u32 = 30;
@@ -128,9 +128,15 @@ fn curve(seat: &SeatSight, axis: PitchAxis, arc: &Arc) -> Markup {
 fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> Markup {
     let Ok(theta) = seat.laid_at(attitude) else { return html! {} };
     let x = arc.x(theta);
-    let called = match attitude {
-        Attitude::Square => "square off".to_owned(),
-        other => format!("{} {}", other.key(), n(theta.abs())),
+    let (called, stand) = match attitude {
+        Attitude::Square => ("square off".to_owned(), Stand::Middle),
+        Attitude::Finish => (format!("finish {}", n(theta.abs())), Stand::End),
+        Attitude::Catch => (format!("catch {}", n(theta.abs())), Stand::Start),
+    };
+    let below = |stand| match stand {
+        Stand::Start => LEFT,
+        Stand::Middle => x,
+        Stand::End => RIGHT + 1.0,
     };
     let drawn = match seat.pitch(attitude) {
         Ok(pitch) => {
@@ -145,7 +151,7 @@ fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> 
             (text("inquiet halo", (x, TOP + 3.0), Stand::Middle, "not read"))
         },
     };
-    html! { (drawn) (text("", (x, LOW + 3.2), Stand::Middle, &called)) }
+    html! { (drawn) (text("", (below(stand), LOW + 3.2), stand, &called)) }
 }
 
 /// What is outside, or why there is no curve.

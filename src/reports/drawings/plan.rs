@@ -16,11 +16,11 @@ use crate::working::Seen;
 const SCALES: [f64; 9] = [25.0, 50.0, 75.0, 100.0, 125.0, 150.0, 200.0, 250.0, 500.0];
 
 /// The room for the drawing itself on paper, and the room around it.
-const ROOM: At = (100.0, 72.0);
-const MARGIN: At = (6.0, 7.0);
+const ROOM: At = (58.0, 57.0);
+const MARGIN: At = (6.0, 2.5);
 
-/// The height of the legend below.
-const LEGEND: f64 = 18.5;
+/// The width of the legend beside it, and the least height it needs.
+const LEGEND: At = (34.0, 56.0);
 
 /// From pin to pin where nobody measured it, in millimetres: something must be drawn, and it is
 /// said that it is not to scale along the boat.
@@ -58,20 +58,20 @@ pub(in crate::reports) fn plan(subject: &Subject) -> Drawing {
     let seats = placed(&subject.seats());
     let reach = extent(&seats);
     let scale = scale(reach);
-    let height = MARGIN.1 * 2.0 + (reach.1.1 - reach.0.1) / scale.one_to + LEGEND;
-    let width = ROOM.0 + MARGIN.0 * 2.0;
+    let height = MARGIN.1 * 2.0 + (reach.1.1 - reach.0.1) / scale.one_to;
+    let width = ROOM.0 + MARGIN.0 * 2.0 + LEGEND.0;
     let body = html! {
         (string_line(reach, &scale))
         @for seat in &seats { (oar(seat, &scale)) }
         @for seat in &seats { (place(seat, &scale)) }
         @for seat in &seats { (told(subject, seat, &scale)) }
-        (legend(&seats, &scale, height - LEGEND))
+        (legend(&seats, &scale))
     };
     let boat = subject.boat.boat.called();
     Drawing {
         title: format!("Plan of {}", cut(boat, 40)),
         about: about(&seats),
-        size: (width, height),
+        size: (width, height.max(LEGEND.1)),
         one_to: Some(scale.one_to),
         body,
     }
@@ -146,14 +146,13 @@ fn scale((least, most): (Seen, Seen)) -> Scale {
 fn string_line((least, most): (Seen, Seen), scale: &Scale) -> Markup {
     let (bow, stern) = (scale.on_paper((most.0, 0.0)), scale.on_paper((least.0, 0.0)));
     let (left, right) = ((3.5, bow.1), (ROOM.0 + MARGIN.0 * 2.0 - 3.5, stern.1));
-    let wide = ROOM.0 + MARGIN.0 * 2.0;
-    let low = scale.on_paper((least.0, most.1)).1 + 5.0;
+    let low = scale.on_paper((least.0, most.1)).1 + MARGIN.1 - 1.0;
     html! {
         line class="string thin" x1=(n(left.0 + 6.0)) y1=(n(bow.1)) x2=(n(right.0 - 7.5)) y2=(n(bow.1)) {}
         (text("t2", (left.0 - 1.5, left.1 + 1.0), Stand::Start, "bow"))
         (text("t2", (right.0 + 1.5, right.1 + 1.0), Stand::End, "stern"))
-        (text("t2", (wide / 2.0, 4.0), Stand::Middle, "starboard"))
-        (text("t2", (wide / 2.0, low), Stand::Middle, "port"))
+        (text("t2", (left.0 - 1.5, 3.6), Stand::Start, "starboard"))
+        (text("t2", (left.0 - 1.5, low), Stand::Start, "port"))
     }
 }
 
@@ -252,56 +251,41 @@ fn lacking(seat: &Placed) -> Option<String> {
     Some(format!("not drawn: {whole}"))
 }
 
-fn legend(seats: &[Placed], scale: &Scale, top: f64) -> Markup {
+/// What each line and mark is, beside the boat.
+fn legend(seats: &[Placed], scale: &Scale) -> Markup {
+    let left = MARGIN.0 * 2.0 + ROOM.0 + 1.0;
+    let row = |at: u8| MARGIN.1 + 4.0 + 4.0 * f64::from(at);
+    let said = |at: u8, words: &str| text("", (left + 6.0, row(at) + 0.8), Stand::Start, words);
+    let across = |at: u8, class: &str| line(class, (left, row(at)), (left + 4.5, row(at)));
+    let (pin, mark, chock) = ((left + 2.2, row(0)), (left + 2.2, row(1)), (left + 2.2, row(2)));
     let metre = 1000.0 / scale.one_to;
-    let right = ROOM.0 + MARGIN.0 * 2.0 - 3.0;
-    let angle = |attitude| {
-        let first = seats.first().and_then(|seat| seat.seat.laid_at(attitude).ok());
-        first.map_or("not known".to_owned(), |theta| format!("{} deg", n(theta.abs())))
-    };
-    let turned = format!(
-        "oars: square off; broken: catch {}, finish {}, as laid for the pitch",
-        angle(Attitude::Catch),
-        angle(Attitude::Finish)
-    );
-    let rows = [top + 3.0, top + 7.0, top + 11.0, top + 15.0];
-    let words = |x: f64, row: usize, said: &str| {
-        text_within("", (x, rows[row] + 0.8), Stand::Start, said, 90)
-    };
     html! {
-        (circle("blue paper wide", (5.0, rows[0]), 0.9)) (words(8.0, 0, "pin"))
-        (line("blue wide", (18.0, rows[0] - 1.3), (18.0, rows[0] + 1.3)))
-        (line("thin blue", (16.7, rows[0]), (19.3, rows[0]))) (words(21.0, 0, "seat mark"))
-        (line("heavy", (38.0, rows[0] - 1.5), (38.0, rows[0] + 1.5))) (words(40.0, 0, "back chock"))
-        (line("hair", (58.0, rows[0]), (63.0, rows[0]))) (words(64.5, 0, "arcs of handle and blade"))
-        (line("", (3.5, rows[1]), (6.5, rows[1]))) (words(8.0, 1, &turned))
-        (words(8.0, 2, &not_to_scale(seats)))
-        (words(8.0, 3, &spreads(seats)))
-        (measure("", (right - metre, rows[3]), (right, rows[3])))
-        (text("", (right - metre / 2.0, rows[3] - 1.2), Stand::Middle, "1 m"))
-        (text("inquiet", (right, rows[2] - 1.6), Stand::End, &format!("1 : {}", n(scale.one_to))))
+        (circle("blue paper wide", pin, 0.9)) (said(0, "pin"))
+        (line("blue wide", (mark.0, mark.1 - 1.3), (mark.0, mark.1 + 1.3)))
+        (line("thin blue", (mark.0 - 1.3, mark.1), (mark.0 + 1.3, mark.1))) (said(1, "seat mark"))
+        (line("heavy", (chock.0, chock.1 - 1.3), (chock.0, chock.1 + 1.3))) (said(2, "back chock"))
+        (across(3, "")) (said(3, "oar square off"))
+        (across(4, "thin dash")) (said(4, &format!("at the catch {}", laid(seats, Attitude::Catch))))
+        (said(5, &format!("and the finish {},", laid(seats, Attitude::Finish))))
+        (said(6, "as laid for the pitch"))
+        (across(7, "hair")) (said(7, "arc of handle, of blade"))
+        (text("inquiet", (left, row(9)), Stand::Start, not_to_scale(seats)[0]))
+        (text("inquiet", (left, row(9) + 3.2), Stand::Start, not_to_scale(seats)[1]))
+        (measure("", (left, row(12)), (left + metre, row(12))))
+        (text("", (left + metre + 2.0, row(12) + 0.8), Stand::Start, &format!("1 m, 1 : {}", n(scale.one_to))))
     }
 }
 
-fn not_to_scale(seats: &[Placed]) -> String {
+fn laid(seats: &[Placed], attitude: Attitude) -> String {
+    let first = seats.first().and_then(|seat| seat.seat.laid_at(attitude).ok());
+    first.map_or("not known".to_owned(), |theta| format!("{} deg", n(theta.abs())))
+}
+
+fn not_to_scale(seats: &[Placed]) -> [&'static str; 2] {
     match seats.iter().filter(|seat| !seat.measured).count() {
-        0 => "to scale; the hull is not drawn: nobody measures it".to_owned(),
-        _ => "along the boat not measured everywhere: seats spaced evenly".to_owned(),
+        0 => ["to scale; hull not drawn:", "nobody measures it"],
+        _ => ["not all measured along the", "boat: seats spaced evenly"],
     }
-}
-
-fn spreads(seats: &[Placed]) -> String {
-    let each: Vec<String> = seats
-        .iter()
-        .filter_map(|seat| {
-            let number = seat.seat.seat.number?.value;
-            Some(match seat.seat.spread() {
-                Ok(spread) => format!("{number}: {}", n(spread.value())),
-                Err(_) => format!("{number}: not measured"),
-            })
-        })
-        .collect();
-    format!("spread, mm: {}", each.join(" · "))
 }
 
 fn about(seats: &[Placed]) -> String {

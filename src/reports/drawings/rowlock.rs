@@ -15,11 +15,11 @@ use crate::reports::said::value;
 use crate::working::SeatSight;
 use crate::working::Worked;
 
-const SIZE: At = (46.0, 43.0);
+const SIZE: At = (46.0, 39.2);
 const SCALES: [f64; 6] = [2.0, 2.5, 3.0, 4.0, 5.0, 10.0];
 /// The room for the horns, and where the bed's middle is.
-const ROOM: At = (30.0, 19.5);
-const BED: At = (23.0, 27.5);
+const ROOM: At = (30.0, 18.0);
+const BED: At = (23.0, 24.6);
 
 /// How wide and how high a rowlock is drawn whose size nobody measured, in millimetres.
 const UNMEASURED: (f64, f64) = (60.0, 45.0);
@@ -166,10 +166,10 @@ fn words(subject: &Subject, seat: &SeatSight, one_to: f64) -> Markup {
     ];
     let own = mark(&subject.findings, &seat.name().at("rowlock"));
     html! {
-        @for (y, line) in [33.4, 36.4, 39.4].into_iter().zip(&lines) {
+        @for (y, line) in [30.6, 33.4, 36.2].into_iter().zip(&lines) {
             (text_within("", (1.0, y), Stand::Start, line, 46))
         }
-        @if let Some(own) = &own { (own.drawn((1.2, 42.4))) }
-        (text("inquiet", (SIZE.0 - 1.0, 42.4), Stand::End, &format!("1 : {}", n(one_to))))
+        @if let Some(own) = &own { (own.drawn((1.2, 38.8))) }
+        (text("inquiet", (SIZE.0 - 1.0, 38.8), Stand::End, &format!("1 : {}", n(one_to))))
     }
 }

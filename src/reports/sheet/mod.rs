@@ -34,7 +34,7 @@ use values::values;
 const SHEET: &str = include_str!("sheet.css");
 
 /// The most characters of a line of a boat's own words, and of her name.
-const LINE: usize = 260;
+const LINE: usize = 200;
 const NAME: usize = 48;
 
 /// Which commit a sheet was made from.

@@ -15,9 +15,11 @@ use crate::reports::verdict::with_letter;
 use crate::rules::Finding;
 use crate::rules::Level;
 
-/// How many findings are told, and how many lines of what was seen at the boat.
-const MOST: usize = 8;
-const SEEN: usize = 4;
+/// How many lines of findings have room beside the plan, how many characters one has, and how many
+/// lines of what was seen at the boat there are.
+const LINES: usize = 13;
+const ACROSS: usize = 74;
+const SEEN: usize = 3;
 
 /// The most characters of one of them.
 const LONGEST: usize = 150;
@@ -34,7 +36,7 @@ pub(super) fn told(subject: &Subject) -> Markup {
         .collect();
     let waived = subject.findings.len() - standing.len();
     let stays = subject.boat.boat.out_of_use.is_some() || worst(Level::Danger) > 0;
-    let told: Vec<&&Finding> = standing.iter().take(MOST).copied().collect();
+    let told: Vec<&&Finding> = with_room(&standing);
     let more = standing.len() - told.len();
     html! {
         div class="told" {
@@ -49,6 +51,19 @@ pub(super) fn told(subject: &Subject) -> Markup {
                 (cut(&words(&subject.boat.boat.id.value), 40)) }
         }
     }
+}
+
+/// The first ones, as many as have room; one of them always.
+fn with_room<'f>(standing: &[&'f &'f Finding]) -> Vec<&'f &'f Finding> {
+    let mut left = LINES;
+    let mut fits = |found: &&&Finding| {
+        let signs = aside(found).chars().count() + found.message.chars().count().min(LONGEST) + 12;
+        let lines = signs.div_ceil(ACROSS);
+        let fits = lines <= left || left == LINES;
+        left = left.saturating_sub(lines);
+        fits
+    };
+    standing.iter().take_while(|found| fits(found)).copied().collect()
 }
 
 fn one(found: &Finding) -> Markup {

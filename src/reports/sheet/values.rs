@@ -22,6 +22,10 @@ const CALLED: usize = 20;
 const LIMIT: usize = 18;
 const CELL: usize = 30;
 
+/// What the card calls the step and the row that are told here in another way.
+const LIFTS: &str = "lift out by hand";
+const SUMS: &str = "sums as written";
+
 /// How many spare oars have a row.
 const SPARES: usize = 2;
 
@@ -29,19 +33,25 @@ const SPARES: usize = 2;
 pub(super) fn values(subject: &Subject, seats: &[SeatSight]) -> Markup {
     let columns: Vec<Vec<Step>> = seats.iter().map(steps).collect();
     html! {
-        div class="scroll" { table class="values" {
+        div class="scroll" { table class="values" style={ "--rows:" (columns.first().map_or(1, rows)) } {
             thead { tr {
                 th scope="col" { "value" } th scope="col" { "limit" }
                 @for seat in seats { th scope="col" { (heading(seat)) } }
             } }
             tbody { @if let Some(first) = columns.first() { @for (at, step) in first.iter().enumerate() {
-                @for index in 0..step.rows.len() {
+                @if step.called == LIFTS { (lifts(subject, &columns, at)) } @else { @for index in 0..step.rows.len() {
                     @let rows: Vec<&Row> = columns.iter().map(|steps| &steps[at].rows[index]).collect();
                     @if !is_one_too_many(step, index) { (line(subject, step, index, &rows)) }
-                }
+                } }
             } } }
         } }
     }
+}
+
+/// How many rows the table has at most: the lifts have one.
+fn rows(steps: &Vec<Step>) -> usize {
+    let of = |step: &Step| if step.called == LIFTS { 1 } else { step.rows.len() };
+    steps.iter().map(of).sum()
 }
 
 /// Of spare oars only the first ones have a row: a boat may carry any number.
@@ -59,38 +69,69 @@ fn heading(seat: &SeatSight) -> String {
 
 fn line(subject: &Subject, step: &Step, index: usize, rows: &[&Row]) -> Markup {
     let Some(first) = rows.first() else { return html! {} };
-    let called = match (step.called, first.called.as_str()) {
-        ("", called) => called.to_owned(),
-        (step, called) if step == "pitch" || step == "lift out by hand" => {
-            let step = step.split(' ').next().unwrap_or(step);
-            if called.starts_with(step) { called.to_owned() } else { format!("{step} {called}") }
-        }
-        (_, called) => called.to_owned(),
-    };
-    let begins = if index == 0 { "begins" } else { "" };
+    let cells: Vec<Markup> = rows.iter().map(|row| cell(subject, &[row], &said(row))).collect();
+    whole(&called(step, first), first.limit.as_deref(), index == 0, &cells)
+}
+
+fn whole(called: &str, limit: Option<&str>, begins: bool, cells: &[Markup]) -> Markup {
     html! {
-        tr class=(begins) {
-            th scope="row" { (cut(&words(&called), CALLED + 8)) }
-            td class="limit" { (cut(first.limit.as_deref().unwrap_or(""), LIMIT)) }
-            @for row in rows { (cell(subject, row)) }
+        tr class=(if begins { "begins" } else { "" }) {
+            th scope="row" { (cut(&words(called), CALLED + 8)) }
+            td class="limit" { (cut(limit.unwrap_or(""), LIMIT)) }
+            @for cell in cells { (cell) }
         }
     }
 }
 
-fn cell(subject: &Subject, row: &Row) -> Markup {
-    let own = subject.findings.iter().copied().filter(|found| takes(row, found));
-    let verdict = Verdict::of(own, row.is_checked());
-    let read = row.read.as_deref().unwrap_or(row.missing);
+fn called(step: &Step, row: &Row) -> String {
+    match (step.called, row.called.as_str()) {
+        ("pitch", called) if !called.starts_with("pitch") => format!("pitch {called}"),
+        (_, SUMS) => "gearing".to_owned(),
+        (_, called) => called.to_owned(),
+    }
+}
+
+/// The lifts of a seat in one cell: one word where all are alike, else each that is not free.
+fn lifts(subject: &Subject, columns: &[Vec<Step>], at: usize) -> Markup {
+    let cells: Vec<Markup> = columns
+        .iter()
+        .map(|steps| {
+            let rows: Vec<&Row> = steps[at].rows.iter().collect();
+            let read = |row: &&Row| row.read.clone().unwrap_or_else(|| row.missing.to_owned());
+            let all: Vec<String> = rows.iter().map(read).collect();
+            let alike = all.iter().all(|one| *one == all[0]);
+            let each = || {
+                let odd = rows.iter().zip(&all).filter(|(_, one)| *one != "freely");
+                let odd = odd.map(|(row, one)| format!("{} {one}", row.called));
+                odd.collect::<Vec<_>>().join(", ")
+            };
+            let said = if alike { format!("{}, every way", all[0]) } else { each() };
+            cell(subject, &rows, &said)
+        })
+        .collect();
+    whole(LIFTS, None, true, &cells)
+}
+
+fn cell(subject: &Subject, rows: &[&Row], said: &str) -> Markup {
+    let own = |found: &&crate::rules::Finding| rows.iter().any(|row| takes(row, found));
+    let own = subject.findings.iter().copied().filter(own);
+    let verdict = Verdict::of(own, rows.iter().all(|row| row.is_checked()));
     let class = match verdict {
         Verdict::Found(_) => "found",
-        _ if row.read.is_none() => "missing",
+        _ if rows.iter().all(|row| row.read.is_none()) => "missing",
         _ => "",
     };
-    html! {
-        td class=(class) {
-            span { (cut(&words(&format!("{read}{}", worked(row)).trim().to_owned()), CELL)) }
-            b { (verdict.words()) }
-        }
+    html! { td class=(class) { span { (cut(&words(said), CELL)) } b { (verdict.words()) } } }
+}
+
+/// What was read with what is worked out from it; of the sums the gearing alone.
+fn said(row: &Row) -> String {
+    let read = row.read.as_deref().unwrap_or(row.missing);
+    let worked = worked(row);
+    match (row.called.as_str(), worked.trim_start_matches(" → ")) {
+        (SUMS, "") => "not measured".to_owned(),
+        (SUMS, gearing) => gearing.to_owned(),
+        _ => format!("{read}{worked}").trim().to_owned(),
     }
 }
 
