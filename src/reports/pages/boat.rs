@@ -29,6 +29,16 @@ use crate::rules::Finding;
 use crate::working::BoatSight;
 use crate::working::SeatSight;
 
+/// The parts of a page that are far down.
+const PARTS: [(&str, &str); 6] = [
+    ("work", "Work"),
+    ("drawings", "Drawings"),
+    ("rig", "The rig"),
+    ("time", "Through time"),
+    ("changed", "What changed"),
+    ("values", "Every value"),
+];
+
 pub(super) fn page(site: &Site, boat: &Boat) -> Frame {
     let book = site.pages.report.book;
     let standing = Standing::of(site, boat);
@@ -39,6 +49,9 @@ pub(super) fn page(site: &Site, boat: &Boat) -> Frame {
     let below = format!("{} · class {class}", boat.id.value);
     let body = html! {
         (banner(&standing))
+        nav class="here" aria-label="On this page" { ul {
+            @for (to, called) in PARTS { li { a href={ "#" (to) } { (called) } } }
+        } }
         (who(site, &subject))
         (found(site, &standing))
         (work::section(site, boat))
@@ -111,7 +124,7 @@ fn found(site: &Site, standing: &Standing) -> Markup {
 fn drawn(subject: &Subject) -> Markup {
     let seats = subject.seats();
     if seats.is_empty() {
-        return html! { section { h2 { "Drawings" } p { "No seat is written: there is nothing to draw." } } };
+        return html! { section { h2 id="drawings" { "Drawings" } p { "No seat is written: there is nothing to draw." } } };
     }
     let axis = PitchAxis::of(&seats);
     let row = |kind: &str, heading: &str, legend: &str, drawing: &dyn Fn(&SeatSight) -> Drawing| {
@@ -126,7 +139,7 @@ fn drawn(subject: &Subject) -> Markup {
     };
     html! {
         section class="drawings" {
-            h2 { "Drawings" }
+            h2 id="drawings" { "Drawings" }
             div class="wide plan" role="region" aria-label="Plan" tabindex="0" {
                 figure { (drawings::plan(subject).inline("plan")) }
             }

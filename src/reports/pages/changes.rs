@@ -8,6 +8,7 @@ use maud::html;
 use super::Site;
 use super::frame;
 use super::frame::Frame;
+use crate::history::Event;
 use crate::history::Key;
 use crate::reading::RecordKind;
 use crate::reports::Made;
@@ -22,6 +23,9 @@ const MOST_DAYS: usize = 60;
 
 /// The most changes of one table; more are counted.
 const MOST: usize = 400;
+
+/// So many values of a record that are told for the first time are told one by one.
+const A_FEW: usize = 4;
 
 /// When something was committed: what is not yet comes last in time.
 type When = (bool, Option<Date>);
@@ -50,7 +54,7 @@ pub(super) fn last_days(site: &Site, kind: RecordKind, id: &str) -> Markup {
     let days = by_day(site, past.into_iter().flat_map(|own| &own.rows));
     html! {
         section {
-            h2 { "What changed on the last days" }
+            h2 id="changed" { "What changed on the last days" }
             @if days.is_empty() { p { "Not known." } }
             @for (when, rows) in days.iter().rev().take(LAST) { (day(*when, rows)) }
         }
@@ -78,18 +82,41 @@ fn day((is_open, on): When, rows: &[&TimelineRow]) -> Markup {
         (false, Some(day)) => day.to_string(),
         (false, None) => "On a day that can't be read".to_owned(),
     };
+    let (first, rows) = folded(rows);
     let more = rows.len().saturating_sub(MOST);
     let table = html! {
         table class="changes" {
             caption { (heading) }
             thead { tr { th scope="col" { "name" } th scope="col" { "what happened" } th scope="col" { "by" } } }
-            tbody { @for row in rows.iter().take(MOST) { (line(row)) } }
+            tbody {
+                @for (name, count) in first { tr {
+                    th scope="row" { (words(name)) } td { (count) " values recorded for the first time" } td { "-" }
+                } }
+                @for row in rows.iter().take(MOST) { (line(row)) }
+            }
         }
     };
     html! {
         (frame::wide(&format!("Changes: {heading}"), &table))
         @if more > 0 { p { "And " (more) " more of that day." } }
     }
+}
+
+/// Returns the records of which many values stand there for the first time, as counts, and the other
+/// rows: a record that is new changes in nothing.
+fn folded<'p, 'r>(rows: &'r [&'p TimelineRow]) -> (BTreeMap<&'r str, usize>, Vec<&'p TimelineRow>) {
+    let record =
+        |row: &'r &'p TimelineRow| row.row.name.as_str().split('/').next().unwrap_or_default();
+    let is_first =
+        |row: &&&TimelineRow| matches!(row.row.event, Event::FirstRecorded | Event::HistoryStarts);
+    let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+    for row in rows.iter().filter(is_first) {
+        *counts.entry(record(row)).or_default() += 1;
+    }
+    counts.retain(|_, count| *count > A_FEW);
+    let others = rows.iter().filter(|row| !is_first(row) || !counts.contains_key(record(row)));
+    let others = others.copied().collect();
+    (counts, others)
 }
 
 fn line(row: &TimelineRow) -> Markup {

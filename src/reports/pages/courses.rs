@@ -36,12 +36,12 @@ const NEXT_TO_NOTHING: f64 = 1e-6;
 pub(super) fn section(site: &Site, boat: &Boat) -> Markup {
     let key = Key { kind: RecordKind::Boat, id: boat.id.value.clone() };
     let Some(past) = site.past(&key) else {
-        return html! { section { h2 { "Through time" } p { "Not known: see Changes." } } };
+        return html! { section { h2 id="time" { "Through time" } p { "Not known: see Changes." } } };
     };
     let courses = courses(site, boat, past);
     html! {
         section class="drawings" {
-            h2 { "Through time" }
+            h2 id="time" { "Through time" }
             @if courses.is_empty() { p { "Each value was read once, or was always the same." } } @else {
                 p class="quiet" { "Points: readings. Broken lines: where a rule objects today, as the rest of the rig stands. B: bent, K: knocked." }
                 div class="panels courses" {

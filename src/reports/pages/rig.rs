@@ -32,7 +32,7 @@ pub(super) fn section(subject: &Subject) -> Markup {
     let columns: Vec<Column> = seats.map(|seat| Column { seat, steps: steps(&seat) }).collect();
     html! {
         section {
-            h2 { "The rig" }
+            h2 id="rig" { "The rig" }
             @if columns.is_empty() { p { "No seat is written." } }
             @for some in columns.chunks(ACROSS) {
                 @let label = label(some);

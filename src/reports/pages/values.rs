@@ -28,7 +28,7 @@ pub(super) fn section(site: &Site, kind: RecordKind, id: &str, file: FileId) -> 
     let places = Places::new(site.pages.report.book);
     html! {
         section class="every" {
-            h2 { "Every value, where it stands and who set it" }
+            h2 id="values" { "Every value, where it stands and who set it" }
             p class="quiet" { (words(&whence(site, past))) }
             @for part in &parts {
                 (frame::wide(&part.called, &table(site, part, past, &places)))

@@ -19,7 +19,7 @@ pub(super) fn section(site: &Site, boat: &Boat) -> Markup {
     let list = worklist(pages.report.book, pages.faults, boat, pages.report.as_of);
     html! {
         section {
-            h2 { "Work" }
+            h2 id="work" { "Work" }
             p { (words(&head(&list))) }
             (steps(&list))
             (told(site, "First read again, before any metal is bent", &list.measure))
