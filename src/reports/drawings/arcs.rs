@@ -8,9 +8,9 @@ use super::paper::*;
 use crate::reports::said::value;
 use crate::working::Worked;
 
-const WIDE: f64 = 80.0;
-const LEFT: f64 = 24.0;
-const RIGHT: f64 = 78.0;
+const WIDE: f64 = 60.0;
+const LEFT: f64 = 17.0;
+const RIGHT: f64 = 57.0;
 const TOP: f64 = 12.0;
 const ROW: f64 = 7.0;
 
@@ -89,7 +89,7 @@ fn whole(theta: f64) -> String {
 }
 
 fn row(arc: &ArcRowed, scale: &Scale, y: f64) -> Markup {
-    let name = text_within("", (1.0, y + 0.85), Stand::Start, &arc.called, 16);
+    let name = text_within("", (1.0, y + 0.85), Stand::Start, &arc.called, 11);
     let (Ok(catch), Ok(finish)) = (&arc.catch, &arc.finish) else {
         let missing = match (&arc.catch, &arc.finish) {
             (Err(_), Err(_)) => "arc not measured",

@@ -60,7 +60,7 @@ fn sweep(crew: &Crew, bodies: bool) -> String {
     let Some(who) = &crew.sweep.who else { return String::new() };
     let weight = crew.sweep.weight.as_ref().filter(|_| bodies);
     let weight = weight.map_or(String::new(), |own| format!(", {} kg", kilograms(own)));
-    format!("Sweep: {}{weight}.", who.value)
+    format!("Sweep: {}{weight}", who.value)
 }
 
 /// Returns every reading taken, with a stroke between them.

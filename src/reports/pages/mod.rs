@@ -14,6 +14,7 @@ mod happened;
 mod limits;
 mod marks;
 mod naming;
+mod narrowing;
 mod oars;
 mod rig;
 mod rowlocks;
@@ -44,6 +45,7 @@ use crate::rules::Sum;
 use found::Found;
 use frame::Frame;
 use naming::Names;
+use narrowing::Common;
 
 /// The styles of every page, besides the palette.
 const STYLE: &str = include_str!("pages.css");
@@ -103,6 +105,7 @@ struct Site<'p> {
     pages: &'p Pages<'p>,
     found: Found<'p>,
     names: Names,
+    common: Common,
     /// Where each value stands, by name.
     places: HashMap<&'p Name, Place>,
     /// The judged values that rest on what stands at a place.
@@ -132,8 +135,8 @@ pub fn pages(pages: &Pages) -> Vec<NamedPage> {
         }
     }
     let places = book.written.iter().map(|own| (&own.name, own.place)).collect();
-    let (found, names) = (Found::of(&pages.report), Names::of(book));
-    let site = Site { pages, found, names, places, resting };
+    let (found, names, common) = (Found::of(&pages.report), Names::of(book), Common::of(book));
+    let site = Site { pages, found, names, common, places, resting };
     let fixed = [Topic::Fleet, Topic::Rowlocks, Topic::Limits, Topic::Waivers, Topic::Changes];
     let boats = book.boats.iter().enumerate().map(|(at, boat)| Topic::Boat(at, boat));
     let sets = book.oar_sets.iter().enumerate().map(|(at, set)| Topic::Oars(at, set));

@@ -86,7 +86,7 @@ fn line(subject: &Subject, rows: &[&Row]) -> Markup {
     html! {
         tr {
             th scope="row" { (words(&first.called)) }
-            td class="quiet" { (first.limit.as_deref().unwrap_or("none")) }
+            td class="quiet" { (first.limit.as_deref().unwrap_or("-")) }
             @for row in rows { (cell(subject, row)) }
         }
     }

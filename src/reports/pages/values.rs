@@ -105,10 +105,10 @@ fn line(site: &Site, written: &Written, past: Option<&RecordPast>, places: &Plac
     }
 }
 
-/// What follows from others, such as a sum, is set by nobody that the history tells.
+/// Ids, and sums that follow from others, are set by nobody that the history tells.
 fn set_by(set: Option<&SetBy>) -> String {
     match set.map(|set| &set.made) {
-        None => "not told".to_owned(),
+        None => "-".to_owned(),
         Some(None) => "not committed yet".to_owned(),
         Some(Some(made)) => format!("{}, {}, {}", made.author, committed(made), made.short),
     }

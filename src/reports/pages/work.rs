@@ -16,7 +16,8 @@ use crate::rules::HOW_TO_BEND;
 
 pub(super) fn section(site: &Site, boat: &Boat) -> Markup {
     let pages = site.pages;
-    let list = worklist(pages.report.book, pages.faults, boat, pages.report.as_of);
+    let (book, faults) = site.common.around(pages.report.book, pages.faults, boat);
+    let list = worklist(&book, &faults, boat, pages.report.as_of);
     html! {
         section {
             h2 id="work" { "Work" }
