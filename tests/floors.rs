@@ -59,6 +59,7 @@ const WRAPPED: &[(&str, &[&str])] = &[
     ("miette", &["src/reports/text.rs"]),
     ("owo_colors", &["src/reports/look.rs"]),
     ("textwrap", &["src/reports/look.rs", "src/reports/text.rs"]),
+    ("maud", &["src/reports/"]),
     ("serde_json", &["src/reports/"]),
     ("clap", &["src/cli/"]),
     ("rustyline", &["src/cli/measure/terminal.rs"]),

@@ -8,10 +8,12 @@ mod lint;
 mod matching;
 mod measuring;
 mod merging;
+mod pages;
 mod past;
 mod planning;
 mod putting;
 mod ready;
+mod sheet;
 mod shell;
 
 use std::path::PathBuf;
@@ -33,10 +35,12 @@ pub(super) use merging::{Splice, Unwire, View, Wire};
 pub(super) use fitting::{Fit, FitFormat};
 pub(super) use formats::{Also, Format};
 pub(super) use lint::{FailOn, Lint};
+pub(super) use pages::Pages;
 pub(super) use past::{Blame, History, PastFormat};
 pub(super) use planning::{Worklist, WorklistFormat};
 pub(super) use putting::{Mend, Waive, Waivers};
 pub(super) use ready::{Ready, ReadyFormat};
+pub(super) use sheet::Sheet;
 pub(super) use shell::{Completions, Man};
 
 /// The version, and the commit it was built from where that is known.
@@ -91,6 +95,12 @@ pub(super) enum Command {
     /// Guided entry at the boat, in the order of the work, with the verdict at once
     #[command(after_help = measuring::HELP)]
     Measure(Box<Measure>),
+    /// One page of a boat to print: her rig card with drawings, or a blank one to write on
+    #[command(after_help = sheet::SHEET_HELP)]
+    Sheet(Sheet),
+    /// The whole book as pages for a browser, into a folder: no script, no network
+    #[command(after_help = pages::PAGES_HELP)]
+    Pages(Pages),
     /// A foot hole for each of a crew, so that all finish together, and what then remains
     #[command(after_help = fitting::FIT_EXITS)]
     Fit(Fit),

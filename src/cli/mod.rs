@@ -26,6 +26,7 @@ mod measure;
 mod mend;
 mod open_past;
 mod output;
+mod pages;
 mod parting;
 mod program;
 mod progress;
@@ -36,6 +37,7 @@ mod sample;
 mod saving;
 mod schema;
 mod settings;
+mod sheet;
 mod shell;
 mod splice;
 mod standard_input;
@@ -100,6 +102,8 @@ fn answer(arguments: impl IntoIterator<Item = OsString>) -> Done {
             Command::Settings(settings) => settings::run(&settings),
             Command::Card(card) => card::run(&card),
             Command::Measure(asked) => measure::run(&asked),
+            Command::Sheet(sheet) => sheet::run(&sheet),
+            Command::Pages(pages) => pages::run(&pages),
             Command::Fit(fit) => fit::run(&fit),
             Command::Match(asked) => matching::run(&asked),
             Command::Ready(ready) => ready::run(&ready),

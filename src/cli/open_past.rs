@@ -183,7 +183,8 @@ pub(super) fn must_be_whole(cut: Option<&String>, asked: bool) -> Result<(), Don
     }
 }
 
-fn made(commit: &Commit) -> Made {
+/// Returns who made a commit.
+pub(super) fn made(commit: &Commit) -> Made {
     let (author, committer) = (called(&commit.author), called(&commit.committer));
     let is_other = author != committer;
     Made {

@@ -35,7 +35,7 @@ pub(super) fn run(arguments: &Waivers) -> Done {
 }
 
 /// Returns what is told of a waiver that doesn't count.
-fn against<'f>(waiver: &Waiver, findings: &'f [Finding]) -> Option<&'f str> {
+pub(super) fn against<'f>(waiver: &Waiver, findings: &'f [Finding]) -> Option<&'f str> {
     let (Some(finding), Some(_)) = (&waiver.finding, &waiver.rule) else { return Some(NOT_WHOLE) };
     let until = waiver.until.map(|until| until.place);
     let own: Vec<Place> =

@@ -35,6 +35,7 @@ pub mod gearing;
 pub mod handle;
 pub mod level;
 mod matrix;
+pub mod plan;
 pub mod reading;
 mod side;
 pub mod sides;

@@ -35,6 +35,22 @@ pub(super) struct Subject<'r> {
     pub(super) findings: Vec<&'r Finding>,
 }
 
+impl<'r> Subject<'r> {
+    /// Gathers all that was found of a boat.
+    pub(super) fn of(report: &'r Report<'r>, boat: &'r Boat) -> Self {
+        let all = report.checked.findings.iter();
+        let findings = all.filter(|finding| concerns(report.book, boat, &finding.name)).collect();
+        Self { report, boat: BoatSight::new(report.book, boat), findings }
+    }
+
+    /// Returns her seats from the bow.
+    pub(super) fn seats(&self) -> Vec<SeatSight<'r>> {
+        let mut seats: Vec<SeatSight> = self.boat.seats().collect();
+        seats.sort_by_key(|seat| seat.seat.number.map_or(u32::MAX, |number| number.value));
+        seats
+    }
+}
+
 /// A seat with its rows.
 struct Column<'r> {
     seat: SeatSight<'r>,
@@ -44,17 +60,9 @@ struct Column<'r> {
 /// Returns the rig card of a boat.
 #[must_use]
 pub fn card(report: &Report, boat: &Boat, look: Look) -> String {
-    let boat = BoatSight::new(report.book, boat);
-    let findings = report
-        .checked
-        .findings
-        .iter()
-        .filter(|finding| concerns(report.book, boat.boat, &finding.name))
-        .collect();
-    let subject = Subject { report, boat, findings };
-    let mut columns: Vec<Column> =
-        boat.seats().map(|seat| Column { seat, steps: steps(&seat) }).collect();
-    columns.sort_by_key(|column| column.seat.seat.number.map_or(u32::MAX, |number| number.value));
+    let subject = Subject::of(report, boat);
+    let columns: Vec<Column> =
+        subject.seats().into_iter().map(|seat| Column { seat, steps: steps(&seat) }).collect();
     let mut out = head(&subject, look);
     let side_by_side = (look.width.saturating_sub(CALLED) / SEAT).max(1);
     for some in columns.chunks(side_by_side) {
@@ -70,7 +78,7 @@ pub fn card(report: &Report, boat: &Boat, look: Look) -> String {
     out
 }
 
-fn takes(row: &Row, finding: &Finding) -> bool {
+pub(super) fn takes(row: &Row, finding: &Finding) -> bool {
     let within = |name: &Name| finding.name.is_within(name.as_str());
     row.names.iter().any(within) || row.beside.contains(&finding.name)
 }

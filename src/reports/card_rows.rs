@@ -4,6 +4,7 @@
 use super::card_readings::offset;
 use super::card_readings::read;
 use super::card_readings::word;
+use super::said::limit;
 use super::shown;
 use crate::model::LimitKey;
 use crate::model::Name;
@@ -32,6 +33,8 @@ pub(super) struct Row {
     pub(super) beside: Vec<Name>,
     /// Whether any rule in force judges it.
     pub(super) judged: bool,
+    /// The limit it is judged by, in words, where it has one of its own.
+    pub(super) limit: Option<String>,
     /// What is worked out from it: what people call that, its decimals, and the value.
     pub(super) worked: Vec<(&'static str, usize, Worked)>,
 }
@@ -47,11 +50,20 @@ impl Row {
     fn new(called: impl Into<String>, read: Option<String>, names: Vec<Name>) -> Self {
         let (beside, worked) = (Vec::new(), Vec::new());
         let (called, missing) = (called.into(), "not measured");
-        Self { called, read, missing, names, beside, judged: false, worked }
+        Self { called, read, missing, names, beside, judged: false, limit: None, worked }
     }
 
     fn judged(self, judged: bool) -> Self {
         Self { judged, ..self }
+    }
+
+    fn only_if(self, judged: bool) -> Self {
+        Self { judged: self.judged && judged, ..self }
+    }
+
+    /// It is judged by a limit, where that is in force.
+    fn by(self, seat: &SeatSight, key: LimitKey) -> Self {
+        Self { judged: in_force(seat, key), limit: limit(seat, key), ..self }
     }
 
     fn beside(self, name: Name) -> Self {
@@ -112,10 +124,10 @@ fn pin(seat: &SeatSight) -> Vec<Row> {
     };
     vec![
         lean("lean aft, mm", pin.lean.aft.as_ref(), "pin/lean/aft")
-            .judged(in_force(seat, LimitKey::PinAft))
+            .by(seat, LimitKey::PinAft)
             .gives("true lean, deg", 2, seat.lean_aft()),
         lean("lean out, mm", pin.lean.out.as_ref(), "pin/lean/out")
-            .judged(in_force(seat, LimitKey::PinOut))
+            .by(seat, LimitKey::PinOut)
             .gives("true lean, deg", 2, seat.lean_out()),
         length(seat, "spread, mm", pin.spread.as_ref(), "pin/spread").gives(
             GOOD_TO,
@@ -131,7 +143,7 @@ fn handle(seat: &SeatSight) -> Vec<Row> {
     let of_oar = seat.oar.map(|oar| name_of(seat, oar).at("inboard"));
     vec![
         Row::new("inboard, mm", read(inboard), of_oar.into_iter().collect())
-            .judged(in_force(seat, LimitKey::OarInboard))
+            .by(seat, LimitKey::OarInboard)
             .gives(GOOD_TO, 1, seat.inboard()),
         length(seat, "seat mark, mm", record.seat_mark.as_ref(), "seat-mark").gives(
             GOOD_TO,
@@ -139,7 +151,7 @@ fn handle(seat: &SeatSight) -> Vec<Row> {
             seat.seat_mark(),
         ),
         length(seat, "past mark, mm", record.handle_past_mark.as_ref(), "handle-past-mark")
-            .judged(in_force(seat, LimitKey::Handle))
+            .by(seat, LimitKey::Handle)
             .gives("true past mark", 1, seat.handle_read())
             .gives("by the sum", 1, seat.handle_computed())
             .gives("past centreline", 1, seat.overlap()),
@@ -148,11 +160,11 @@ fn handle(seat: &SeatSight) -> Vec<Row> {
 
 fn chock(seat: &SeatSight) -> Vec<Row> {
     let chock = seat.seat.chock_to_pin.as_ref();
-    vec![
-        length(seat, "chock to pin, mm", chock, "chock-to-pin")
-            .judged(in_force(seat, LimitKey::Chock))
-            .gives(GOOD_TO, 1, seat.chock_to_pin()),
-    ]
+    vec![length(seat, "chock to pin, mm", chock, "chock-to-pin").by(seat, LimitKey::Chock).gives(
+        GOOD_TO,
+        1,
+        seat.chock_to_pin(),
+    )]
 }
 
 fn pitch(seat: &SeatSight) -> Vec<Row> {
@@ -172,11 +184,11 @@ fn pitch(seat: &SeatSight) -> Vec<Row> {
     let whole = Attitude::ALL.iter().all(|attitude| seat.pitch_reading(*attitude).is_some());
     vec![
         one("catch, mm", Attitude::Catch),
-        one("square off, mm", Attitude::Square)
-            .judged(by_rowlock && in_force(seat, LimitKey::Pitch)),
+        one("square off, mm", Attitude::Square).by(seat, LimitKey::Pitch).only_if(by_rowlock),
         one("finish, mm", Attitude::Finish),
         Row::new("catch to finish", whole.then(String::new), vec![seat.name().at("pitch")])
-            .judged(by_rowlock && in_force(seat, LimitKey::Arc))
+            .by(seat, LimitKey::Arc)
+            .only_if(by_rowlock)
             .gives("lean aft, deg", 2, arc(|arc| &arc.aft))
             .gives("lean out, deg", 2, arc(|arc| &arc.out)),
     ]
@@ -185,6 +197,7 @@ fn pitch(seat: &SeatSight) -> Vec<Row> {
 fn gap(seat: &SeatSight) -> Vec<Row> {
     let rowlock = &seat.seat.rowlock;
     let own = length(seat, "gap, mm", rowlock.gap.as_ref(), "rowlock/gap")
+        .by(seat, LimitKey::Clearance)
         .judged(true)
         .beside(seat.name().at("rowlock"))
         .gives("clearance", 1, seat.clearance())
@@ -221,7 +234,7 @@ fn gap(seat: &SeatSight) -> Vec<Row> {
     if seat.at.seats().any(|seat| seat.seat.oar_bed.is_some() || round(seat)) {
         rows.push(
             length(seat, "mark in bed, mm", seat.seat.oar_bed.as_ref(), "oar-bed")
-                .judged(in_force(seat, LimitKey::Bed))
+                .by(seat, LimitKey::Bed)
                 .gives("part of shaft", 3, seat.bed_fraction()),
         );
     }
@@ -268,22 +281,23 @@ fn oar_data(seat: &SeatSight) -> Vec<Row> {
     let pitch_name = seat.oar.map(|oar| name_of(seat, oar).at("pitch"));
     let own = seat.oar_sight().and_then(|oar| oar.own_pitch());
     vec![
-        row("length, mm", "length", |oar| oar.length.as_ref())
-            .judged(in_force(seat, LimitKey::OarLength))
-            .gives(GOOD_TO, 1, seat.oar_length()),
+        row("length, mm", "length", |oar| oar.length.as_ref()).by(seat, LimitKey::OarLength).gives(
+            GOOD_TO,
+            1,
+            seat.oar_length(),
+        ),
         Row::new("own pitch", offset(own_pitch), pitch_name.into_iter().collect())
-            .judged(in_force(seat, LimitKey::OarPitch))
+            .by(seat, LimitKey::OarPitch)
             .gives(GOOD_TO, 2, own),
         row("widest, mm", "shaft/widest", |oar| oar.shaft.widest())
-            .judged(in_force(seat, LimitKey::OarShaft))
+            .by(seat, LimitKey::OarShaft)
             .gives(GOOD_TO, 1, seat.widest()),
         row("narrowest, mm", "shaft/narrowest", |oar| oar.shaft.narrowest()).gives(
             GOOD_TO,
             1,
             seat.narrowest(),
         ),
-        row("drop, mm", "flex", |oar| oar.flex.drop.as_ref())
-            .judged(in_force(seat, LimitKey::OarFlex)),
+        row("drop, mm", "flex", |oar| oar.flex.drop.as_ref()).by(seat, LimitKey::OarFlex),
     ]
 }
 

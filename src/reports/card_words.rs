@@ -23,7 +23,7 @@ use crate::rules::Level;
 use crate::units::Date;
 use crate::working::Worked;
 
-const NOT_AFLOAT: &str = "NOT TO GO AFLOAT";
+pub(super) const NOT_AFLOAT: &str = "NOT TO GO AFLOAT";
 
 /// Parts of her record that have a place of their own below the table.
 const TOLD_APART: [&str; 4] = ["defects", "knocks", "rigged/walk-round", "rigged/level"];
@@ -73,7 +73,7 @@ fn not_afloat(subject: &Subject, look: Look, out: &mut String) {
     }
 }
 
-fn day(subject: &Subject) -> String {
+pub(super) fn day(subject: &Subject) -> String {
     let rigged = &subject.boat.boat.rigged;
     let date = rigged.date.map_or("on no day".to_owned(), |date| {
         let days = subject.report.as_of.days_after(date.value);
@@ -105,7 +105,7 @@ fn day(subject: &Subject) -> String {
     words
 }
 
-fn level(subject: &Subject) -> String {
+pub(super) fn level(subject: &Subject) -> String {
     let boat = &subject.boat;
     let axis = |called: &str, worked: &Worked| {
         let name = boat.boat.record().at("rigged/level").at(called);
@@ -129,7 +129,7 @@ fn level(subject: &Subject) -> String {
     format!("Level: {trim}; {roll}. Level mark: {mark}.")
 }
 
-fn oars(subject: &Subject) -> String {
+pub(super) fn oars(subject: &Subject) -> String {
     let boat = subject.boat.boat;
     let spares: Vec<&str> = boat.spares.iter().map(|spare| &*spare.value).collect();
     let spares = if spares.is_empty() { "none".to_owned() } else { spares.join(", ") };
@@ -192,7 +192,7 @@ fn found(finding: &Finding, as_above: bool, look: Look, out: &mut String) {
 }
 
 /// Every defect of the boat and of the oars aboard that is not put right.
-fn defects(subject: &Subject) -> Vec<String> {
+pub(super) fn defects(subject: &Subject) -> Vec<String> {
     let boat = subject.boat.boat;
     let seats = boat.seats.iter().filter_map(|seat| seat.oar.as_ref());
     let mut ids: Vec<&Placed<String>> = seats.chain(&boat.spares).collect();
@@ -222,7 +222,7 @@ fn is_open(defect: &Defect) -> bool {
 }
 
 /// Every knock of the rigging day or later.
-fn knocks(subject: &Subject) -> Vec<String> {
+pub(super) fn knocks(subject: &Subject) -> Vec<String> {
     let boat = subject.boat.boat;
     let rigged = boat.rigged.date.map(|date| date.value);
     let since = |day: Option<Placed<Date>>| day.map(|day| day.value) >= rigged || day.is_none();
@@ -239,7 +239,7 @@ fn knocks(subject: &Subject) -> Vec<String> {
 }
 
 /// Every item of the walk round that is not in order, or was not looked at.
-fn walk_round(subject: &Subject) -> Vec<String> {
+pub(super) fn walk_round(subject: &Subject) -> Vec<String> {
     let boat = subject.boat.boat;
     let record = boat.record().at("rigged/walk-round");
     let answers = &boat.rigged.walk_round;

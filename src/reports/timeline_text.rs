@@ -95,7 +95,7 @@ fn called_then(row: &TimelineRow) -> String {
     row.row.then.as_ref().map(words).unwrap_or_default()
 }
 
-fn event_words(row: &TimelineRow) -> String {
+pub(super) fn event_words(row: &TimelineRow) -> String {
     let value = |value: &Option<Kept>| value.as_ref().map_or_else(absent, words);
     let (old, new) = (value(&row.row.old), value(&row.row.new));
     match &row.row.event {

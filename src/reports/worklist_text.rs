@@ -27,7 +27,7 @@ pub fn worklist_text(list: &Worklist, look: Look) -> String {
 }
 
 /// What is not planned for the same reason at several seats is one line.
-fn not_planned(list: &Worklist) -> Vec<String> {
+pub(super) fn not_planned(list: &Worklist) -> Vec<String> {
     let mut lines: Vec<(&str, &str, Vec<&str>)> = Vec::new();
     for own in &list.not_planned {
         let name = own.name.as_str().rsplit('/').next().unwrap_or_default();

@@ -23,6 +23,7 @@ mod layout;
 mod line_merge;
 mod named;
 mod names;
+pub mod publishing;
 mod repository;
 pub mod saving;
 mod seeking;

@@ -1,0 +1,164 @@
+//! Sketches of how each value is measured: a still picture and an arrow for every field, the asked
+//! one lit. Not to scale; knows no boat.
+
+mod along;
+mod blade;
+mod leaning;
+mod level;
+mod oar;
+mod rower;
+mod rowlock;
+
+use maud::Markup;
+use maud::html;
+
+use super::Called;
+use super::paper::*;
+use crate::reading;
+use crate::reading::Described;
+use crate::reading::Kind;
+use crate::reading::RecordKind;
+
+/// The paper of every sketch.
+const SIZE: At = (46.0, 32.0);
+
+/// An arrow and the fields that it is measured for.
+struct Arrow {
+    /// Names of fields as in the records' form: `boat/seats/pin/spread`.
+    fields: &'static [&'static str],
+    lines: &'static [(At, At)],
+    says: &'static str,
+    at: At,
+    stand: Stand,
+}
+
+/// A still picture with its arrows.
+pub(in crate::reports) struct Scene {
+    /// What it shows and from where, in a few words.
+    title: &'static str,
+    still: Markup,
+    arrows: &'static [Arrow],
+}
+
+/// Every scene.
+fn scenes() -> Vec<Scene> {
+    vec![
+        level::level(),
+        along::across(),
+        along::along(),
+        along::foot_holes(),
+        leaning::leaning(),
+        rowlock::plate(),
+        rowlock::along_shaft(),
+        rowlock::from_astern(),
+        blade::attitudes(),
+        blade::pitch(),
+        blade::own_pitch(),
+        oar::whole(),
+        oar::shaft(),
+        oar::flex(),
+        rower::standing(),
+        rower::arc(),
+    ]
+}
+
+/// Returns a sketch for every field that is measured, under the field's name.
+#[must_use]
+pub fn sketches() -> Vec<Called> {
+    let mut all = Vec::new();
+    for scene in scenes() {
+        for field in scene.arrows.iter().flat_map(|arrow| arrow.fields) {
+            all.push(Called { id: (*field).to_owned(), drawing: scene.lit(&[field]) });
+        }
+    }
+    all
+}
+
+/// Returns the scenes that show these fields, each with all of its own lit.
+pub(in crate::reports) fn sketched(fields: &[&str]) -> Vec<Drawing> {
+    let shows = |scene: &Scene| {
+        let mut own = scene.arrows.iter().flat_map(|arrow| arrow.fields);
+        own.any(|field| fields.contains(field))
+    };
+    scenes().iter().filter(|scene| shows(scene)).map(|scene| scene.lit(fields)).collect()
+}
+
+impl Scene {
+    /// Draws the scene with the arrows of these fields lit.
+    fn lit(&self, fields: &[&str]) -> Drawing {
+        let is_lit = |arrow: &Arrow| arrow.fields.iter().any(|field| fields.contains(field));
+        let lit: Vec<&Arrow> = self.arrows.iter().filter(|arrow| is_lit(arrow)).collect();
+        let body = html! {
+            (text("t2", (1.0, 3.6), Stand::Start, self.title))
+            (self.still)
+            @for arrow in self.arrows.iter().filter(|arrow| !is_lit(arrow)) {
+                @for (from, to) in arrow.lines { (measure("hair", *from, *to)) }
+            }
+            @for arrow in &lit { (arrow.drawn()) }
+        };
+        let called: Vec<&str> = lit.iter().map(|arrow| arrow.says).collect();
+        let shown = lit.iter().flat_map(|arrow| arrow.fields);
+        let mut said: Vec<String> =
+            shown.filter(|field| fields.contains(field)).map(|field| sentence(field)).collect();
+        said.dedup();
+        Drawing {
+            title: format!("How to measure: {}", called.join(", ")),
+            about: format!("{}. {}.", self.title, said.join(". ")),
+            size: SIZE,
+            one_to: None,
+            body,
+        }
+    }
+}
+
+impl Arrow {
+    fn drawn(&self) -> Markup {
+        html! {
+            g class="lit" data-fields=(self.fields.join(" ")) {
+                @for (from, to) in self.lines { (measure("blue wide", *from, *to)) }
+                (text("lit halo", self.at, self.stand, self.says))
+            }
+        }
+    }
+}
+
+/// Returns the measuring sentence of a field: its own, after those of the parts it stands in.
+#[must_use]
+pub fn sentence(field: &str) -> String {
+    let mut parts = field.split('/');
+    let kind = match parts.next() {
+        Some("boat") => RecordKind::Boat,
+        Some("oar-set") => RecordKind::OarSet,
+        _ => RecordKind::Crew,
+    };
+    let mut form = reading::form(kind);
+    let mut said = Vec::new();
+    for part in parts {
+        let Some(found) = form.into_iter().find(|described| described.field.key == part) else {
+            break;
+        };
+        if !matches!(found.kind, Kind::List(..)) {
+            said.push(found.field.about);
+        }
+        form = below(found.kind);
+    }
+    said.join(": ")
+}
+
+fn below(kind: Kind) -> Vec<Described> {
+    match kind {
+        Kind::Section(form) => form,
+        Kind::List(part, _) => below(*part),
+        _ => Vec::new(),
+    }
+}
+
+/// A weight on its line, as of a bob.
+fn bob(at: At) -> Markup {
+    area("full", &[(at.0 - 0.8, at.1), (at.0 + 0.8, at.1), (at.0, at.1 + 2.4)])
+}
+
+/// Words that only help to find one's way.
+fn aside(at: At, stand: Stand, said: &str) -> Markup {
+    text("inquiet", at, stand, said)
+}
