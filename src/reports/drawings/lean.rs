@@ -43,20 +43,9 @@ pub(in crate::reports) fn lean(subject: &Subject, seat: &SeatSight) -> Drawing {
     // Looking to the bow, port is on the left.
     let way = seat.beside_string(0.0, 1.0).map_or(0.0, |(_, across)| -across);
     let limits = |key| range(seat, key);
-    let side = View {
-        x: 12.0,
-        kind: "aft",
-        way: 1.0,
-        lean: &aft,
-        limits: limits(LimitKey::PinAft),
-    };
-    let end = View {
-        x: 35.0,
-        kind: "out",
-        way,
-        lean: &out,
-        limits: limits(LimitKey::PinOut),
-    };
+    let side =
+        View { x: 12.0, kind: "aft", way: 1.0, lean: &aft, limits: limits(LimitKey::PinAft) };
+    let end = View { x: 35.0, kind: "out", way, lean: &out, limits: limits(LimitKey::PinOut) };
     let own = mark(&subject.findings, &seat.name().at("pin"));
     let body = html! {
         (text("t2", (1.0, 3.6), Stand::Start, &called(seat)))

@@ -34,7 +34,7 @@ struct Arrow {
 }
 
 /// A still picture with its arrows.
-pub(in crate::reports) struct Scene {
+struct Scene {
     /// What it shows and from where, in a few words.
     title: &'static str,
     still: Markup,
@@ -75,16 +75,26 @@ pub fn sketches() -> Vec<Called> {
     all
 }
 
-/// Returns the scenes that show these fields, each with all of its own lit.
-pub(in crate::reports) fn sketched(fields: &[&str]) -> Vec<Drawing> {
-    let shows = |scene: &Scene| {
-        let mut own = scene.arrows.iter().flat_map(|arrow| arrow.fields);
-        own.any(|field| fields.contains(field))
-    };
-    scenes().iter().filter(|scene| shows(scene)).map(|scene| scene.lit(fields)).collect()
+/// Returns the scenes that show any of some fields, with those and others of the same scene lit.
+pub(in crate::reports) fn with_all(fields: &[&str], others: &[&str]) -> Vec<Drawing> {
+    let lit: Vec<&str> = fields.iter().chain(others).copied().collect();
+    let all = scenes();
+    all.iter().filter(|scene| scene.shows(fields)).map(|scene| scene.lit(&lit)).collect()
+}
+
+/// Returns the scenes that show any of some fields and none of those that have a place elsewhere.
+pub(in crate::reports) fn sketched(fields: &[&str], elsewhere: &[&str]) -> Vec<Drawing> {
+    let all = scenes();
+    let own = all.iter().filter(|scene| scene.shows(fields) && !scene.shows(elsewhere));
+    own.map(|scene| scene.lit(fields)).collect()
 }
 
 impl Scene {
+    fn shows(&self, fields: &[&str]) -> bool {
+        let mut own = self.arrows.iter().flat_map(|arrow| arrow.fields);
+        own.any(|field| fields.contains(field))
+    }
+
     /// Draws the scene with the arrows of these fields lit.
     fn lit(&self, fields: &[&str]) -> Drawing {
         let is_lit = |arrow: &Arrow| arrow.fields.iter().any(|field| fields.contains(field));
