@@ -55,6 +55,7 @@ pub fn blank_sheet(report: &Report, boat: &Boat, asked: Asked) -> String {
                 (day(&subject))
                 (sketches("first", &above))
                 (table(&subject, &seats, &first, asked))
+                footer class="small" { (COLD_BENDING) " " (WHERE_THE_SUMS_STOP) " " (NO_PERMISSION) }
             }
             section class="side" {
                 (head(&subject, "Side 2 of 2"))
@@ -145,7 +146,6 @@ fn foot(subject: &Subject) -> Markup {
             @if !items.is_empty() {
                 p { b { "Walk round, mark what is not in order: " } (items.join(" · ")) }
             }
-            p { (COLD_BENDING) " " (WHERE_THE_SUMS_STOP) " " (NO_PERMISSION) }
         }
     }
 }

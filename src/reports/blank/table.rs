@@ -133,11 +133,11 @@ fn cell(seat: Option<&SeatSight>, row: &Row, asked: Asked) -> Markup {
         Written::Word(these) => {
             html! { div class="box small" { span class="choice" { (these.join(" · ")) } (tick(said)) } }
         }
-        Written::Lifts => lifts(said),
+        Written::Lifts => lifts(),
         _ => html! { div class="box" { span class="above" { (above) } (tick(said)) } },
     };
     html! {
-        @if asked.twice {
+        @if asked.twice && is_number(row) {
             div class="halves" { (one("", "")) (one("", "")) }
         } @else if row.written == Written::FoundAndLeft {
             div class="halves" {
@@ -154,11 +154,10 @@ fn tick(said: &str) -> Markup {
 }
 
 /// The four ways an oar is lifted, each with a letter to mark.
-fn lifts(said: &str) -> Markup {
+fn lifts() -> Markup {
     html! {
         div class="box ways small" {
             @for way in ["square", "catch", "finish", "along"] { span { (way) " F S J" } }
-            @if said.is_empty() { (tick(said)) }
         }
     }
 }

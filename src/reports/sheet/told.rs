@@ -32,7 +32,7 @@ pub(super) fn told(subject: &Subject) -> Markup {
     let counts: Vec<String> = Level::ALL
         .into_iter()
         .filter(|level| worst(*level) > 0)
-        .map(|level| format!("{} {}", worst(level), level.word()))
+        .map(|level| counted(worst(level), level))
         .collect();
     let waived = subject.findings.len() - standing.len();
     let stays = subject.boat.boat.out_of_use.is_some() || worst(Level::Danger) > 0;
@@ -64,6 +64,11 @@ fn with_room<'f>(standing: &[&'f &'f Finding]) -> Vec<&'f &'f Finding> {
         fits
     };
     standing.iter().take_while(|found| fits(found)).copied().collect()
+}
+
+fn counted(many: usize, level: Level) -> String {
+    let plural = matches!(level, Level::Fault | Level::Danger | Level::Note) && many != 1;
+    format!("{many} {}{}", level.word(), if plural { "s" } else { "" })
 }
 
 fn one(found: &Finding) -> Markup {
