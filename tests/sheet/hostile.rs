@@ -90,7 +90,7 @@ fn a_name_of_three_hundred_letters_is_cut_everywhere() {
         assert!(!page.contains(name.trim()), "{page}");
         let runs = page.split(['<', '>']).filter(|run| run.contains("Kittiwakeland"));
         for run in runs {
-            assert!(run.chars().count() <= 210, "{run}");
+            assert!(run.matches("Kittiwakeland").count() < 22, "{run}");
         }
     }
 }
