@@ -37,7 +37,7 @@ pub(super) fn mark(findings: &[&Finding], within: &Name) -> Option<Mark> {
         below.trim_start_matches('/').replace('/', " ")
     };
     let mut of: Vec<String> =
-        own.iter().filter(|finding| finding.level == level).map(|finding| below(finding)).collect();
+        own.iter().filter(|finding| finding.level == level).map(below).collect();
     of.dedup();
     Some(Mark { level, of })
 }
