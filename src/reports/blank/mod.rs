@@ -26,8 +26,8 @@ use table::table;
 const BLANK: &str = include_str!("blank.css");
 
 /// The most characters of a boat's name, and of a text of hers.
-const NAME: usize = 48;
-const TEXT: usize = 90;
+const NAME: usize = 26;
+const TEXT: usize = 40;
 
 /// What a sheet to write on shows besides its boxes.
 #[derive(Clone, Copy, Debug, Default)]
