@@ -40,7 +40,7 @@ const LEGEND: &str = "D danger, F fault, U unsure, N note; waived: the club live
      the blade's top to the stern.";
 
 /// The most characters of a line of a boat's own words, and of her name.
-const LINE: usize = 200;
+const LINE: usize = 160;
 const NAME: usize = 48;
 
 /// Which commit a sheet was made from.
@@ -137,8 +137,8 @@ fn foot(report: &Report) -> Markup {
     html! {
         footer {
             p { (LEGEND) }
-            p { b { "Where the sums stop. " } (WHERE_THE_SUMS_STOP) }
-            p { @if bends { (COLD_BENDING) " " } (NO_PERMISSION) }
+            p { b { "Where the sums stop. " } (WHERE_THE_SUMS_STOP) " "
+                @if bends { (COLD_BENDING) " " } (NO_PERMISSION) }
         }
     }
 }

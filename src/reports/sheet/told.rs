@@ -17,7 +17,7 @@ use crate::rules::Level;
 
 /// How many lines of findings have room beside the plan, how many characters one has, and how many
 /// lines of what was seen at the boat there are.
-const LINES: usize = 13;
+const LINES: usize = 15;
 const ACROSS: usize = 74;
 const SEEN: usize = 3;
 
