@@ -7,6 +7,7 @@ use super::lint::today;
 use super::open_past::made;
 use super::output::Done;
 use crate::reports;
+use crate::reports::Asked;
 use crate::reports::AtCommit;
 use crate::reports::Report;
 use crate::rules;
@@ -29,7 +30,11 @@ fn shown(arguments: &Sheet) -> Result<Done, Done> {
     let mut checked = rules::check(&open.book, &open.faults, Check { as_of });
     checked.waive(&open.book, as_of);
     let report = Report { book: &open.book, checked: &checked, as_of, only: &[], earlier: None };
-    let result = reports::sheet(&report, boat, &commit);
+    let asked = Asked { last: arguments.last, twice: arguments.twice };
+    let result = match arguments.blank {
+        true => reports::blank_sheet(&report, boat, asked),
+        false => reports::sheet(&report, boat, &commit),
+    };
     let mut told = open.told.clone();
     told.extend(open.unread());
     let exit = if open.settings_are_bad() { Exit::Usage } else { Exit::Clear };

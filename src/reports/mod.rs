@@ -5,6 +5,7 @@
 
 mod aside;
 mod blame_text;
+mod blank;
 mod brief;
 mod card;
 mod card_readings;
@@ -79,6 +80,7 @@ mod worklist_json;
 mod worklist_text;
 
 pub use blame_text::blame_text;
+pub use blank::{Asked, blank_sheet};
 pub use brief::brief;
 pub use card::card;
 pub use cautions::{COLD_BENDING, NO_PERMISSION, WHERE_THE_SUMS_STOP};

@@ -37,7 +37,7 @@ pub(super) fn mark(findings: &[&Finding], within: &Name) -> Option<Mark> {
         below.trim_start_matches('/').replace('/', " ")
     };
     let mut of: Vec<String> =
-        own.iter().filter(|finding| finding.level == level).map(|finding| below(finding)).collect();
+        own.iter().filter(|finding| finding.level == level).map(below).collect();
     of.dedup();
     Some(Mark { level, of })
 }
@@ -55,8 +55,16 @@ impl Mark {
 
     /// Returns the mark at the start of its words.
     pub(super) fn drawn(&self, at: At) -> Markup {
-        let words =
-            text_within("inorange halo", (at.0 + 2.2, at.1), Stand::Start, &self.words(), ROOM);
+        self.with(&self.words(), at)
+    }
+
+    /// Returns the mark with its level alone, where others stand close by.
+    pub(super) fn drawn_short(&self, at: At) -> Markup {
+        self.with(&with_letter(self.level), at)
+    }
+
+    fn with(&self, words: &str, at: At) -> Markup {
+        let words = text_within("inorange halo", (at.0 + 2.2, at.1), Stand::Start, words, ROOM);
         html! { g class="mark" { (shape(self.level, (at.0, at.1 - 0.85))) (words) } }
     }
 }

@@ -33,8 +33,14 @@ use values::values;
 
 const SHEET: &str = include_str!("sheet.css");
 
+/// What the table holds.
+const LEGEND: &str = "D danger, F fault, U unsure, N note; waived: the club lives with it for a \
+     while; clear: looked at and in order; -: not checked. What was read → what is worked out \
+     from it, ± how good it is. Lean to the stern and outboard is positive, and so is pitch with \
+     the blade's top to the stern.";
+
 /// The most characters of a line of a boat's own words, and of her name.
-const LINE: usize = 200;
+const LINE: usize = 160;
 const NAME: usize = 48;
 
 /// Which commit a sheet was made from.
@@ -130,9 +136,9 @@ fn foot(report: &Report) -> Markup {
         report.checked.findings.iter().any(|found| super::cautions::bends_metal(found.rule));
     html! {
         footer {
-            p { (super::verdict::LEGEND) }
-            p { b { "Where the sums stop. " } (WHERE_THE_SUMS_STOP) }
-            p { @if bends { (COLD_BENDING) " " } (NO_PERMISSION) }
+            p { (LEGEND) }
+            p { b { "Where the sums stop. " } (WHERE_THE_SUMS_STOP) " "
+                @if bends { (COLD_BENDING) " " } (NO_PERMISSION) }
         }
     }
 }

@@ -33,7 +33,7 @@ const SPARES: usize = 2;
 pub(super) fn values(subject: &Subject, seats: &[SeatSight]) -> Markup {
     let columns: Vec<Vec<Step>> = seats.iter().map(steps).collect();
     html! {
-        div class="scroll" { table class="values" style={ "--rows:" (columns.first().map_or(1, rows)) } {
+        div class="scroll" { table class="values" style={ "--rows:" (columns.first().map_or(1, |steps| rows(steps))) } {
             thead { tr {
                 th scope="col" { "value" } th scope="col" { "limit" }
                 @for seat in seats { th scope="col" { (heading(seat)) } }
@@ -49,7 +49,7 @@ pub(super) fn values(subject: &Subject, seats: &[SeatSight]) -> Markup {
 }
 
 /// How many rows the table has at most: the lifts have one.
-fn rows(steps: &Vec<Step>) -> usize {
+fn rows(steps: &[Step]) -> usize {
     let of = |step: &Step| if step.called == LIFTS { 1 } else { step.rows.len() };
     steps.iter().map(of).sum()
 }

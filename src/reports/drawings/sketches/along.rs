@@ -30,7 +30,7 @@ const ACROSS: &[Arrow] = &[
         fields: &["boat/seats/rowlock/above-seat"],
         lines: &[((41.5, 13.0), (41.5, 21.0))],
         says: "above seat",
-        at: (45.0, 24.4),
+        at: (45.0, 27.4),
         stand: Stand::End,
     },
 ];

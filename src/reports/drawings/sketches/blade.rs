@@ -41,7 +41,7 @@ pub(super) fn attitudes() -> Scene {
         (line("thin dash", (2.0, 28.6), (45.0, 28.6))) (aside((45.0, 31.6), Stand::End, "string"))
         (circle("paper wide", (23.0, 24.0), 1.2))
         (aside((1.0, 31.6), Stand::Start, "← bow"))
-        (aside((21.4, 26.8), Stand::End, "lift by hand, every turn"))
+        (aside((1.0, 27.4), Stand::Start, "lift by hand"))
     };
     Scene { title: "Oar laid, from above", still, arrows: ATTITUDES }
 }

@@ -33,9 +33,9 @@ pub(super) fn leaning() -> Scene {
     let still = html! {
         (view(6.0)) (view(29.0))
         (line("hair", (13.0, 9.0), (19.4, 9.0))) (line("hair", (13.0, 24.0), (19.4, 24.0)))
-        (aside((14.0, 27.6), Stand::Start, "stern →")) (aside((36.6, 27.6), Stand::Start, "out →"))
+        (aside((14.8, 28.0), Stand::Start, "stern →")) (aside((37.6, 28.0), Stand::Start, "out →"))
     };
-    Scene { title: "Pin: from the side, from the end", still, arrows: ARROWS }
+    Scene { title: "Lean of a pin, by the bob", still, arrows: ARROWS }
 }
 
 /// A tube whose head leans to the line of the bob.

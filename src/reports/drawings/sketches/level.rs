@@ -37,7 +37,8 @@ pub(super) fn level() -> Scene {
         (rect("paper", (34.5, 12.6), (8.0, 2.4))) (circle("blue", (38.5, 13.8), 0.7))
         (aside((4.4, 25.4), Stand::Start, "bow")) (aside((27.0, 25.4), Stand::End, "stern"))
         (aside((32.4, 25.4), Stand::Start, "port"))
+        (aside((38.5, 9.6), Stand::Middle, "to the bow"))
         (aside((16.4, 9.6), Stand::Middle, "then end for end"))
     };
-    Scene { title: "Level, from port and to the bow", still, arrows: ARROWS }
+    Scene { title: "Level on its mark", still, arrows: ARROWS }
 }

@@ -14,6 +14,7 @@ use maud::html;
 
 use super::Called;
 use super::paper::*;
+use crate::model::Tool;
 use crate::reading;
 use crate::reading::Described;
 use crate::reading::Kind;
@@ -33,7 +34,7 @@ struct Arrow {
 }
 
 /// A still picture with its arrows.
-pub(in crate::reports) struct Scene {
+struct Scene {
     /// What it shows and from where, in a few words.
     title: &'static str,
     still: Markup,
@@ -74,16 +75,26 @@ pub fn sketches() -> Vec<Called> {
     all
 }
 
-/// Returns the scenes that show these fields, each with all of its own lit.
-pub(in crate::reports) fn sketched(fields: &[&str]) -> Vec<Drawing> {
-    let shows = |scene: &Scene| {
-        let mut own = scene.arrows.iter().flat_map(|arrow| arrow.fields);
-        own.any(|field| fields.contains(field))
-    };
-    scenes().iter().filter(|scene| shows(scene)).map(|scene| scene.lit(fields)).collect()
+/// Returns the scenes that show any of some fields, with those and others of the same scene lit.
+pub(in crate::reports) fn with_all(fields: &[&str], others: &[&str]) -> Vec<Drawing> {
+    let lit: Vec<&str> = fields.iter().chain(others).copied().collect();
+    let all = scenes();
+    all.iter().filter(|scene| scene.shows(fields)).map(|scene| scene.lit(&lit)).collect()
+}
+
+/// Returns the scenes that show any of some fields and none of those that have a place elsewhere.
+pub(in crate::reports) fn sketched(fields: &[&str], elsewhere: &[&str]) -> Vec<Drawing> {
+    let all = scenes();
+    let own = all.iter().filter(|scene| scene.shows(fields) && !scene.shows(elsewhere));
+    own.map(|scene| scene.lit(fields)).collect()
 }
 
 impl Scene {
+    fn shows(&self, fields: &[&str]) -> bool {
+        let mut own = self.arrows.iter().flat_map(|arrow| arrow.fields);
+        own.any(|field| fields.contains(field))
+    }
+
     /// Draws the scene with the arrows of these fields lit.
     fn lit(&self, fields: &[&str]) -> Drawing {
         let is_lit = |arrow: &Arrow| arrow.fields.iter().any(|field| fields.contains(field));
@@ -122,9 +133,36 @@ impl Arrow {
     }
 }
 
-/// Returns the measuring sentence of a field: its own, after those of the parts it stands in.
+/// Parts said in no more words than this only name themselves: "the pin".
+const NAMES_ITSELF: usize = 5;
+
+/// Returns the measuring sentence of a field: what is said of the parts it stands in, then its own.
 #[must_use]
 pub fn sentence(field: &str) -> String {
+    let (whole, own) = said_of(field);
+    if whole.is_empty() { own.to_owned() } else { format!("{whole}: {own}") }
+}
+
+/// Returns what is said of the parts a field stands in, and of the field itself.
+pub(in crate::reports) fn said_of(field: &str) -> (String, &'static str) {
+    let mut along = way_to(field);
+    let own = along.pop().map_or("", |own| own.field.about);
+    let says = |part: &Described| {
+        let is_list = matches!(part.kind, Kind::List(..));
+        !is_list && part.field.about.split_whitespace().count() > NAMES_ITSELF
+    };
+    let parts: Vec<&str> =
+        along.iter().filter(|part| says(part)).map(|part| part.field.about).collect();
+    (parts.join(": "), own)
+}
+
+/// Returns what a field is read with.
+pub(in crate::reports) fn tool_of(field: &str) -> Option<Tool> {
+    way_to(field).pop().map(|own| own.field.tool)
+}
+
+/// The parts of a record that a field's name leads through, the field itself the last.
+fn way_to(field: &str) -> Vec<Described> {
     let mut parts = field.split('/');
     let kind = match parts.next() {
         Some("boat") => RecordKind::Boat,
@@ -132,17 +170,14 @@ pub fn sentence(field: &str) -> String {
         _ => RecordKind::Crew,
     };
     let mut form = reading::form(kind);
-    let mut said = Vec::new();
+    let mut along: Vec<Described> = Vec::new();
     for part in parts {
-        let Some(found) = form.into_iter().find(|described| described.field.key == part) else {
-            break;
-        };
-        if !matches!(found.kind, Kind::List(..)) {
-            said.push(found.field.about);
-        }
-        form = below(found.kind);
+        let found = form.into_iter().find(|described| described.field.key == part);
+        let Some(found) = found else { return Vec::new() };
+        form = below(found.kind.clone());
+        along.push(found);
     }
-    said.join(": ")
+    along
 }
 
 fn below(kind: Kind) -> Vec<Described> {

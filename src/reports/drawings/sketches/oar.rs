@@ -100,7 +100,7 @@ pub(super) fn shaft() -> Scene {
         (aside((13.0, 16.8), Stand::Middle, "leather wet"))
         (aside((37.0, 16.8), Stand::Middle, "or round"))
     };
-    Scene { title: "Shaft, callipers turned once round", still, arrows: SHAFT }
+    Scene { title: "Shaft, callipers once round", still, arrows: SHAFT }
 }
 
 const FLEX: &[Arrow] = &[

@@ -54,7 +54,7 @@ const ARC: &[Arrow] = &[
         fields: &["crew/rowers/arc/finish", "boat/rigged/pitch-angles/finish"],
         lines: &[((23.0, 24.0), (32.2, 10.9))],
         says: "finish, deg",
-        at: (45.0, 11.4),
+        at: (45.0, 9.4),
         stand: Stand::End,
     },
 ];

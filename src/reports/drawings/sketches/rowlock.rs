@@ -14,9 +14,9 @@ const PLATE: &[Arrow] = &[
     },
     Arrow {
         fields: &["boat/seats/pin/plate/across"],
-        lines: &[((37.0, 9.6), (37.0, 22.4))],
+        lines: &[((36.4, 9.6), (36.4, 22.4))],
         says: "across",
-        at: (38.2, 16.8),
+        at: (37.6, 16.8),
         stand: Stand::Start,
     },
     Arrow {
@@ -36,7 +36,7 @@ pub(super) fn plate() -> Scene {
         @for bolt in bolts { (circle("paper", bolt, 1.3)) }
         (circle("paper wide", (21.0, 16.0), 3.0))
         @for bolt in [bolts[2], bolts[3]] { (line("hair", bolt, (bolt.0, 28.4))) }
-        @for bolt in [bolts[1], bolts[3]] { (line("hair", bolt, (38.0, bolt.1))) }
+        @for bolt in [bolts[1], bolts[3]] { (line("hair", bolt, (37.4, bolt.1))) }
         (aside((1.0, 30.8), Stand::Start, "← bow"))
     };
     Scene { title: "Pin and plate, from above", still, arrows: PLATE }
