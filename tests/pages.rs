@@ -155,7 +155,7 @@ fn a_book_outside_any_repository_has_its_pages_with_what_cant_be_told_said() {
 
 #[test]
 fn what_was_not_measured_is_never_clear() {
-    let club = Club::example().edit(BOAT, "rowlock: {gap: 60, ", "rowlock: {");
+    let club = Club::example().edit(BOAT, "gap: 60", "gap: not measured");
     let page = fs::read_to_string(club.pages().join(PAGE)).expect("a page");
     let row = page.split("gap, mm").nth(1).expect("a row").split("</td>").nth(1).expect("a cell");
     assert!(row.contains("not measured") && !row.contains("clear<"), "{row}");
@@ -172,7 +172,7 @@ fn the_work_of_a_boat_is_what_worklist_says_though_she_is_looked_at_alone() {
         let list: serde_json::Value = serde_json::from_str(&json).expect("JSON");
         let page = fs::read_to_string(out.join(format!("boat-{id}.html"))).expect("a page");
         for step in list["steps"].as_array().expect("steps") {
-            let deed = step["deed"].as_str().expect("a deed").replace('&', "&amp;");
+            let deed = step["do"].as_str().expect("a deed").replace('&', "&amp;");
             assert!(page.contains(&deed.replace('"', "&quot;")), "{id}: no {deed:?}");
             steps += 1;
         }
@@ -194,7 +194,7 @@ fn bodies_are_left_out_everywhere_unless_the_club_publishes_them() {
         let page = fs::read_to_string(out.join(&name)).expect("a page");
         assert!(!page.contains("1783") && !page.contains("mean stature of masters"), "{name}");
     }
-    let club = club.edit("club.yaml", "logbook: 1", "logbook: 1\npublish-crew: true");
+    let club = club.edit("club.yaml", "publish-crew: false", "publish-crew: true");
     let page = fs::read_to_string(club.pages().join("crew-masters-a.html")).expect("a page");
     assert!(page.contains("1783.25"));
 }
