@@ -8,31 +8,32 @@ use std::process::Command;
 use tempfile::TempDir;
 
 /// The day that is taken for today.
-pub const DAY: &str = "2026-11-01";
+pub(crate) const DAY: &str = "2026-11-01";
 
 /// A book in a folder, with room beside it.
-pub struct Club {
+pub(crate) struct Club {
     folder: TempDir,
 }
 
 /// What a run came to.
-pub struct Run {
-    pub code: Option<i32>,
-    pub out: String,
-    pub err: String,
+#[allow(dead_code, reason = "each of the test programs uses some")]
+pub(crate) struct Run {
+    pub(crate) code: Option<i32>,
+    pub(crate) out: String,
+    pub(crate) err: String,
 }
 
 #[allow(dead_code, reason = "each of the test programs uses some")]
 impl Club {
     /// A copy of the example, in no repository.
-    pub fn example() -> Self {
+    pub(crate) fn example() -> Self {
         let club = Self::empty();
         copy(Path::new("example-club"), &club.path(""));
         club
     }
 
     /// A book with nothing but its settings.
-    pub fn empty() -> Self {
+    pub(crate) fn empty() -> Self {
         let folder = tempfile::tempdir().expect("a folder");
         fs::create_dir(folder.path().join("book")).expect("a folder");
         let club = Self { folder };
@@ -41,7 +42,7 @@ impl Club {
     }
 
     /// An invented club with two seasons of commits.
-    pub fn sample() -> Self {
+    pub(crate) fn sample() -> Self {
         let folder = tempfile::tempdir().expect("a folder");
         let club = Self { folder };
         let book = club.path("").display().to_string();
@@ -51,7 +52,7 @@ impl Club {
     }
 
     /// The example, every text of a kind that wishes to be more than words.
-    pub fn hostile() -> Self {
+    pub(crate) fn hostile() -> Self {
         let long = "Long".repeat(75);
         let harm = r#"'<script>alert(1)</script>"><img src=x onerror=alert(1)>'"#;
         Self::example()
@@ -72,19 +73,19 @@ impl Club {
     }
 
     /// A path in the book.
-    pub fn path(&self, path: &str) -> PathBuf {
+    pub(crate) fn path(&self, path: &str) -> PathBuf {
         let book = self.folder.path().join("book");
         if path.is_empty() { book } else { book.join(path) }
     }
 
     /// A path beside the book.
-    pub fn beside(&self, path: &str) -> PathBuf {
+    pub(crate) fn beside(&self, path: &str) -> PathBuf {
         self.folder.path().join(path)
     }
 
     /// Changes the first `from` of a file.
     #[track_caller]
-    pub fn edit(self, path: &str, from: &str, to: &str) -> Self {
+    pub(crate) fn edit(self, path: &str, from: &str, to: &str) -> Self {
         let text = fs::read_to_string(self.path(path)).expect("a text");
         assert!(text.contains(from), "{path} does not hold {from:?}");
         fs::write(self.path(path), text.replacen(from, to, 1)).expect("a written file");
@@ -93,7 +94,7 @@ impl Club {
 
     /// Writes the pages beside the book and returns their folder.
     #[track_caller]
-    pub fn pages(&self) -> PathBuf {
+    pub(crate) fn pages(&self) -> PathBuf {
         let out = self.beside("pages");
         let told = self.run(&out);
         assert_eq!(told.code, Some(0), "{}", told.err);
@@ -101,12 +102,12 @@ impl Club {
     }
 
     /// Writes the pages into a folder.
-    pub fn run(&self, out: &Path) -> Run {
+    pub(crate) fn run(&self, out: &Path) -> Run {
         self.told(&["pages", "--out", &out.display().to_string(), "--as-of", DAY])
     }
 
     /// Runs a command on the book.
-    pub fn told(&self, arguments: &[&str]) -> Run {
+    pub(crate) fn told(&self, arguments: &[&str]) -> Run {
         let book = self.path("").display().to_string();
         let mut all = arguments.to_vec();
         if !arguments.contains(&"--book") {
@@ -138,7 +139,7 @@ fn copy(from: &Path, to: &Path) {
 
 /// The names in a folder, sorted.
 #[allow(dead_code, reason = "each of the test programs uses some")]
-pub fn names_in(folder: &Path) -> Vec<String> {
+pub(crate) fn names_in(folder: &Path) -> Vec<String> {
     let entries = fs::read_dir(folder).expect("a folder");
     let mut names: Vec<String> = entries
         .map(|own| own.expect("an entry").file_name().to_string_lossy().into_owned())

@@ -139,10 +139,10 @@ fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> 
         Stand::End => RIGHT + 1.0,
     };
     // Beside its line, within the axes.
-    let (aside, stand) = match attitude {
-        Attitude::Catch => (0.6, Stand::Start),
-        Attitude::Square => (0.0, Stand::Middle),
-        Attitude::Finish => (-0.6, Stand::End),
+    let aside = match attitude {
+        Attitude::Catch => 0.6,
+        Attitude::Square => 0.0,
+        Attitude::Finish => -0.6,
     };
     let drawn = match seat.pitch(attitude) {
         Ok(pitch) => {
