@@ -138,11 +138,11 @@ fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> 
         Stand::Middle => x,
         Stand::End => RIGHT + 1.0,
     };
-    // Beside its line, within the axes.
-    let aside = match attitude {
-        Attitude::Catch => 0.6,
-        Attitude::Square => 0.0,
-        Attitude::Finish => -0.6,
+    // Beside its line, within the axes, and where three stand, none over another.
+    let (aside, down) = match attitude {
+        Attitude::Catch => (0.6, 3.0),
+        Attitude::Square => (0.0, 6.4),
+        Attitude::Finish => (-0.6, 3.0),
     };
     let drawn = match seat.pitch(attitude) {
         Ok(pitch) => {
@@ -154,7 +154,7 @@ fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> 
         }
         Err(_) => html! {
             (line("missing thin dot", (x, TOP), (x, LOW)))
-            (text("inquiet halo", (x + aside, TOP + 3.0), stand, "not read"))
+            (text("inquiet halo", (x + aside, TOP + down), stand, "not read"))
         },
     };
     html! { (drawn) (text("", (below(stand), LOW + 3.2), stand, &called)) }
