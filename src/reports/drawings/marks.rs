@@ -17,6 +17,9 @@ use crate::rules::Level;
 /// How many characters the words of a mark may take.
 const ROOM: usize = 34;
 
+/// The room that a mark takes with its letter and its word, in millimetres of paper.
+const SHORT: f64 = 12.5;
+
 /// What was found of one thing that is drawn.
 pub(super) struct Mark {
     pub(super) level: Level,
@@ -51,6 +54,16 @@ impl Mark {
             [] => with_letter(self.level),
             of => format!("{}: {}", with_letter(self.level), of.join(", ")),
         }
+    }
+
+    /// Returns the mark beside its letter, and its word where there is room: of what it is found is
+    /// not said.
+    pub(super) fn drawn_short(&self, at: At, room: f64) -> Markup {
+        let words = with_letter(self.level);
+        let most = if room > SHORT { words.len() } else { 1 };
+        let words: String = words.chars().take(most).collect();
+        let words = text_within("inorange halo", (at.0 + 2.2, at.1), Stand::Start, &words, ROOM);
+        html! { g class="mark" { (shape(self.level, (at.0, at.1 - 0.85))) (words) } }
     }
 
     /// Returns the mark at the start of its words.

@@ -138,6 +138,12 @@ fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> 
         Stand::Middle => x,
         Stand::End => RIGHT + 1.0,
     };
+    // Beside its line, within the axes, and where three stand, none over another.
+    let (aside, down) = match attitude {
+        Attitude::Catch => (0.6, 3.0),
+        Attitude::Square => (0.0, 6.4),
+        Attitude::Finish => (-0.6, 3.0),
+    };
     let drawn = match seat.pitch(attitude) {
         Ok(pitch) => {
             let ends = [-1.0, 1.0].map(|way| axis.y(pitch.value() + way * pitch.expanded()));
@@ -148,7 +154,7 @@ fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> 
         }
         Err(_) => html! {
             (line("missing thin dot", (x, TOP), (x, LOW)))
-            (text("inquiet halo", (x, TOP + 3.0), Stand::Middle, "not read"))
+            (text("inquiet halo", (x + aside, TOP + down), stand, "not read"))
         },
     };
     html! { (drawn) (text("", (below(stand), LOW + 3.2), stand, &called)) }

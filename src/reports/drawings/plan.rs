@@ -233,7 +233,7 @@ fn told(subject: &Subject, seat: &Placed, scale: &Scale) -> Markup {
     html! {
         g class="told" data-seat=[seat.seat.seat.number.map(|number| number.value)] {
             (text_within("halo", (x, y), Stand::Start, oar, 12))
-            @if let Some(own) = &own { (own.drawn_short((x, y + 3.0))) }
+            @if let Some(own) = &own { (own.drawn_short((x, y + 3.0), EVEN * 2.0 / scale.one_to)) }
             @if let Some(lacking) = &lacking {
                 (text_within("inquiet halo", (x, y - 3.0), Stand::Start, lacking, 44))
             }
