@@ -88,11 +88,11 @@ fn a_boat_out_of_level_is_refused_until_a_reason_is_given() {
 fn what_was_plumbed_under_two_levels_is_not_written_as_if_under_one() {
     let book = Book::sound();
     let before = book.text(BOAT);
-    let other = "rigged/level/trim: 0.4\nrigged/level/roll: 0.1\nseat-1/pitch/square: 11.2\n";
+    let other = "rigged/level/trim: 0.9\nrigged/level/roll: 0.1\nseat-1/pitch/square: 11.2\n";
     let reason = format!("{other}rigged/level/accepted: on sand\n");
     let run = book.measure("kittiwake", &reason, &["--write"]).ends(1);
     run.tells(
-        "the boat lies otherwise than when the rest was plumbed (trim 0.4 deg today, 0.0 deg then)",
+        "the boat lies otherwise than when the rest was plumbed (trim 0.9 deg today, 0.0 deg then)",
     )
     .tells("or plumb pins, pitch and handles at every seat today");
     assert_eq!(book.text(BOAT), before);

@@ -27,9 +27,9 @@ pub enum Ask<'d> {
         /// Why.
         why: &'d Why,
     },
-    /// Nothing of a person: the verdict on the value just read, [`Dialogue::judged`].
+    /// Nothing of a person: the verdict on the value just read, [`super::Dialogue::judged`].
     Verdict(&'d Question),
-    /// Nothing of a person: whether the boat lies level enough, [`Dialogue::levelled`].
+    /// Nothing of a person: whether the boat lies level enough, [`super::Dialogue::levelled`].
     Level,
     /// The boat levelled and the level read again, or the reason to go on; why she is refused.
     Reason(&'d str),
