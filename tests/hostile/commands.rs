@@ -65,6 +65,9 @@ const ASKED: &[&str] = &[
     "match kittiwake",
     "match long-ash --format json",
     "match --format markdown",
+    "sheet kittiwake",
+    "sheet kittiwake --blank --last",
+    "measure kittiwake",
     "waivers",
     "mend",
     "view boats/kittiwake.yaml",
@@ -83,6 +86,8 @@ const ASKED: &[&str] = &[
 const WRITTEN: &[&str] = &[
     "mend --write",
     "derive --write",
+    "measure kittiwake --from club.yaml --no-input",
+    "pages --out paged",
     "waive kittiwake/rigged/date overdue --because sand --by Ines --until 2026-12-01",
     "worklist kittiwake --result planned",
     "lint --also json=said.json --also junit=said.xml",

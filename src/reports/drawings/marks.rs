@@ -62,18 +62,12 @@ impl Mark {
         let words = with_letter(self.level);
         let most = if room > SHORT { words.len() } else { 1 };
         let words: String = words.chars().take(most).collect();
-        let words = text_within("inorange halo", (at.0 + 2.2, at.1), Stand::Start, &words, ROOM);
-        html! { g class="mark" { (shape(self.level, (at.0, at.1 - 0.85))) (words) } }
+        self.with(&words, at)
     }
 
     /// Returns the mark at the start of its words.
     pub(super) fn drawn(&self, at: At) -> Markup {
         self.with(&self.words(), at)
-    }
-
-    /// Returns the mark with its level alone, where others stand close by.
-    pub(super) fn drawn_short(&self, at: At) -> Markup {
-        self.with(&with_letter(self.level), at)
     }
 
     fn with(&self, words: &str, at: At) -> Markup {
