@@ -1,6 +1,7 @@
 //! The README's table of rules is the list of rules, and what it shows of the commands is what they
 //! say. `TABLE=write cargo test --test readme` writes the table anew.
 
+use std::collections::BTreeSet;
 use std::path::Path;
 use std::process::Command;
 
@@ -16,18 +17,27 @@ fn row(rule: &&Rule) -> String {
     format!("| `{}` | {} | {checks} |\n", rule.id, rule.level.word())
 }
 
-/// Slips in how a record is written stand in one row: each says by its name what it is.
+/// Returns what rules are about that look neither at a seat, a boat nor the book: they stand in one
+/// row, for each says by its name what it is.
+fn together(rule: &Rule) -> Option<&'static str> {
+    match rule.looks {
+        Looks::WhileReading => Some("How a record is written"),
+        Looks::WhileWaiving => Some("How a waiver stands"),
+        Looks::BesideEarlier => Some("What differs from an earlier state"),
+        _ => None,
+    }
+}
+
 fn table() -> String {
-    let is_slip = |rule: &&&Rule| matches!(rule.looks, Looks::WhileReading);
-    let rows: String = RULES.iter().filter(|rule| !is_slip(rule)).map(row).collect();
-    let slips: Vec<&&Rule> = RULES.iter().filter(is_slip).collect();
-    let worst = slips.iter().map(|rule| rule.level).max().expect("a rule").word();
-    let ids: Vec<String> = slips.iter().map(|rule| format!("`{}`", rule.id)).collect();
-    let slips = format!(
-        "| {} | {worst} | How a record is written: `why RULE` says each |\n",
-        ids.join(" ")
-    );
-    format!("| rule | at worst | what it checks |\n|---|---|---|\n{rows}{slips}")
+    let mut rows: String = RULES.iter().filter(|rule| together(rule).is_none()).map(row).collect();
+    let abouts = RULES.iter().filter_map(|rule| together(rule)).collect::<BTreeSet<_>>();
+    for about in abouts {
+        let some: Vec<_> = RULES.iter().filter(|rule| together(rule) == Some(about)).collect();
+        let worst = some.iter().map(|rule| rule.level).max().expect("a rule").word();
+        let ids: Vec<String> = some.iter().map(|rule| format!("`{}`", rule.id)).collect();
+        rows += &format!("| {} | {worst} | {about}: `why RULE` says each |\n", ids.join(" "));
+    }
+    format!("| rule | at worst | what it checks |\n|---|---|---|\n{rows}")
 }
 
 #[test]
