@@ -145,7 +145,7 @@ fn whoever_stops_or_says_no_leaves_the_record_as_it_is_and_keeps_the_draft() {
     hand.answers("foot-holes/first, mm [820, 2026-10-17]:", "821");
     hand.answers("foot-holes/apart", "e");
     hand.answers("g seat-2: go there:", "b");
-    hand.answers("walk-round/hull", "e");
+    hand.answers("[kept]:", "e");
     hand.answers("g seat-2: go there:", "");
     hand.answers("Write this to boats/kittiwake.yaml? (yes or no)", "no");
     let (code, last) = hand.ends();
@@ -185,7 +185,7 @@ fn one_seat_mark(hand: &mut Hand) {
     hand.answers("by [Ines Marlow]:", "g seat-1/seat-mark");
     hand.answers("reason:", "rule only");
     hand.answers("seat-mark, mm [61, 2026-10-17]:", "62");
-    hand.answers("handle-past-mark", "e");
+    hand.answers("handle-past-mark, mm", "e");
     hand.answers("g seat-2: go there:", "");
 }
 
