@@ -145,7 +145,7 @@ fn whoever_stops_or_says_no_leaves_the_record_as_it_is_and_keeps_the_draft() {
     hand.answers("foot-holes/first, mm [820, 2026-10-17]:", "821");
     hand.answers("foot-holes/apart", "e");
     hand.answers("g seat-2: go there:", "b");
-    hand.answers("walk-round/hull", "e");
+    hand.answers("[kept]:", "e");
     hand.answers("g seat-2: go there:", "");
     hand.answers("Write this to boats/kittiwake.yaml? (yes or no)", "no");
     let (code, last) = hand.ends();
@@ -178,4 +178,47 @@ fn a_second_person_sees_nothing_of_what_the_first_one_read() {
     assert!(last.contains("2 values read by two people; they disagree on 2."), "{last}");
     assert!(last.contains("seat-1/pin/spread: first 792, second 780"), "{last}");
     assert_eq!(code, 0, "{last}");
+}
+
+/// From the beginning to one seat mark and the question whether it is to be written.
+fn one_seat_mark(hand: &mut Hand) {
+    hand.answers("by [Ines Marlow]:", "g seat-1/seat-mark");
+    hand.answers("reason:", "rule only");
+    hand.answers("seat-mark, mm [61, 2026-10-17]:", "62");
+    hand.answers("handle-past-mark, mm", "e");
+    hand.answers("g seat-2: go there:", "");
+}
+
+#[test]
+fn a_record_that_somebody_else_changed_meanwhile_is_not_written_over() {
+    let book = Book::sound();
+    let mut hand = Hand::measures(&book, &[]);
+    one_seat_mark(&mut hand);
+    let theirs = book.text(BOAT).replacen("wind: light", "wind: none", 1);
+    hand.sees("Write this to boats/kittiwake.yaml? (yes or no)");
+    book.write(BOAT, &theirs);
+    hand.0.send_line("yes").expect("typed");
+    let (code, last) = hand.ends();
+    assert_eq!(code, 3, "{last}");
+    assert!(last.contains("it changed while this ran"), "{last}");
+    assert_eq!(book.text(BOAT), theirs);
+
+    let mut hand = Hand::measures(&book, &["--write", "--commit"]);
+    hand.answers("Go on with it?", "yes");
+    hand.answers("g seat-2: go there:", "");
+    let (code, last) = hand.ends();
+    assert_eq!(code, 0, "{last}");
+    assert!(last.contains("had other changes that were not committed; they go along."), "{last}");
+    let text = book.text(BOAT);
+    assert!(text.contains("wind: none") && text.contains("seat-mark: 62"), "{text}");
+}
+
+#[test]
+fn a_draft_that_can_not_be_read_is_not_written_over() {
+    let book = Book::sound();
+    book.write(".git/tholebook/measure-kittiwake.txt", "no answer\n");
+    let (code, last) = Hand::measures(&book, &[]).ends();
+    assert_eq!(code, 3, "{last}");
+    assert!(last.contains("The draft can't be read. Mend it or take it away: "), "{last}");
+    assert_eq!(book.text(".git/tholebook/measure-kittiwake.txt"), "no answer\n");
 }

@@ -4,9 +4,13 @@
 //! a dot. Its lines are those of a file of answers.
 
 use std::fs;
+use std::io::ErrorKind;
 use std::path::PathBuf;
 
 use super::subject::Measured;
+use crate::cli::exit::Exit;
+use crate::cli::output::Done;
+use crate::reports::shown;
 use crate::store;
 use crate::store::committing;
 use crate::store::saving;
@@ -36,13 +40,37 @@ impl Draft {
     }
 
     /// Returns where it lies, to be shown.
-    pub(super) fn place(&self) -> String {
+    fn place(&self) -> String {
         store::shown(&self.path)
     }
 
-    /// Returns what it says, if there is one that can be read.
-    pub(super) fn lines(&self) -> Option<Lines> {
-        Lines::read(&fs::read_to_string(&self.path).ok()?).ok()
+    /// Returns whether there is one.
+    pub(super) fn is_there(&self) -> bool {
+        self.path.exists()
+    }
+
+    /// Returns what it says, if there is one.
+    ///
+    /// # Errors
+    ///
+    /// What the command comes to instead: it can't be read, and must not be written over unseen.
+    pub(super) fn lines(&self) -> Result<Option<Lines>, Done> {
+        let why = match fs::read_to_string(&self.path) {
+            Err(error) if error.kind() == ErrorKind::NotFound => return Ok(None),
+            Err(error) => vec![error.to_string()],
+            Ok(text) => match Lines::read(&text) {
+                Ok(lines) => return Ok(Some(lines)),
+                Err(faults) => faults.iter().map(ToString::to_string).collect(),
+            },
+        };
+        Err(self.unfit("The draft can't be read.", why))
+    }
+
+    /// Returns what the command comes to where the draft can't be gone on with.
+    pub(super) fn unfit(&self, what: &str, why: Vec<String>) -> Done {
+        let mut told = vec![format!("{what} Mend it or take it away: {}", self.place())];
+        told.extend(why);
+        Done::refused(Exit::NotChecked, told.iter().map(|line| shown::line(line)).collect())
     }
 
     /// Saves the answers so far.

@@ -32,7 +32,7 @@ pub(super) fn run(measured: &Measured, arguments: &Measure, file: &Path) -> Resu
     let mut dialogue = measured.dialogue(arguments.second)?;
     dialogue.take_all(&lines).map_err(|faults| refused(&faults))?;
     let mut told = Vec::new();
-    if Draft::of(measured, arguments.second).lines().is_some() {
+    if Draft::of(measured, arguments.second).is_there() {
         told.push(format!(
             "There is a draft too, which is not used: tholebook measure {}",
             measured.id

@@ -76,7 +76,11 @@ impl Talk<'_> {
     fn begin(&mut self, dialogue: &mut Dialogue) -> Result<Option<Done>, BrokenOff> {
         let called = shown::line(self.measured.called());
         self.terminal.show(&format!("Measuring {called} on {}.\n{KEYS}", dialogue.day()));
-        let Some(lines) = self.draft.lines() else { return Ok(None) };
+        let lines = match self.draft.lines() {
+            Ok(Some(lines)) => lines,
+            Ok(None) => return Ok(None),
+            Err(unreadable) => return Ok(Some(unreadable)),
+        };
         let day = lines.said.first().map(|own| shown::line(&own.value)).unwrap_or_default();
         let count = lines.said.len().saturating_sub(1);
         self.terminal.show(&format!(
@@ -87,12 +91,8 @@ impl Talk<'_> {
             return Ok(match dialogue.take_all(&lines) {
                 Ok(()) => None,
                 Err(faults) => {
-                    let mut told = vec![format!(
-                        "The draft no longer fits the record. Mend it or take it away: {}",
-                        self.draft.place()
-                    )];
-                    told.extend(faults.iter().map(|fault| shown::line(&fault.to_string())));
-                    Some(Done::refused(Exit::NotChecked, told))
+                    let why = faults.iter().map(ToString::to_string).collect();
+                    Some(self.draft.unfit("The draft no longer fits the record.", why))
                 }
             });
         }
