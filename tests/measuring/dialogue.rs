@@ -279,6 +279,10 @@ fn from_the_end_there_is_a_way_back() {
     level(&mut dialogue);
     say(&mut dialogue, "e");
     assert_eq!(dialogue.ask(), Ask::End);
+    let mut resumed = again();
+    resumed.take_all(&dialogue.draft()).expect("a draft that ends here fits the record");
+    no_danger(&mut resumed);
+    assert_eq!(resumed.ask(), Ask::End);
     assert_eq!(dialogue.hear("b"), Heard::Back);
     assert_eq!(name(&dialogue), "rigged/walk-round/hull");
     say(&mut dialogue, "");

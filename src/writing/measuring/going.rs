@@ -43,8 +43,10 @@ impl Dialogue {
 
     /// Takes every question that nobody answered as not measured today.
     pub fn close(&mut self) {
-        for answer in self.answers.iter_mut().filter(|answer| **answer == Answer::Open) {
-            *answer = Answer::Kept;
+        for (question, answer) in self.questions.iter().zip(&mut self.answers) {
+            if *answer == Answer::Open && !question.is_settled() {
+                *answer = Answer::Kept;
+            }
         }
         self.at = self.questions.len();
         self.phase = Phase::End;
