@@ -12,12 +12,13 @@ const BOAT: &str = "boats/kittiwake.yaml";
 /// Roll of 1.5 deg, good to ± 0.23: over the 1 deg allowed, a fault.
 const ROLLED: Edit = (BOAT, "", "roll: 0.1", "roll: 1.5");
 
+const WAIVER: &str = "- finding: kittiwake/rigged/level/roll\n  rule: boat-not-level\n  \
+                      because: the trailer stands on sand\n  by: Tomas Reyne\n  \
+                      until: 2026-12-01\n  at: 1.5\n";
+
 /// Checks the rolled boat with a waiver whose lines are changed.
 fn waived(changes: &[(&str, &str)], as_of: &str) -> Checked {
-    let mut waiver = "- finding: kittiwake/rigged/level/roll\n  rule: boat-not-level\n  \
-                      because: the trailer stands on sand\n  by: Tomas Reyne\n  \
-                      until: 2026-12-01\n  at: 1.5\n"
-        .to_owned();
+    let mut waiver = WAIVER.to_owned();
     for (from, to) in changes {
         assert!(waiver.contains(from), "{from}");
         waiver = waiver.replacen(from, to, 1);
@@ -27,10 +28,15 @@ fn waived(changes: &[(&str, &str)], as_of: &str) -> Checked {
     book.check_as_of(as_of).1
 }
 
+/// The rules about waivers that were broken.
+fn about_waivers(checked: &Checked) -> Vec<&'static str> {
+    let about = |id: &&str| id.starts_with("waiver-");
+    checked.findings.iter().map(|finding| finding.rule.id).filter(about).collect()
+}
+
 /// The rules about waivers that were broken, and whether the finding itself is waived.
 fn told(checked: &Checked) -> (Vec<&'static str>, bool) {
-    let about = |id: &&str| id.starts_with("waiver-");
-    let told = checked.findings.iter().map(|finding| finding.rule.id).filter(about).collect();
+    let told = about_waivers(checked);
     let rolled = |id: &str| id == "boat-not-level";
     let found = checked.findings.iter().find(|finding| rolled(finding.rule.id));
     (told, found.expect("the boat is rolled").waived.is_some())
@@ -83,6 +89,23 @@ fn name_and_rule_must_be_exact() {
         let checked = waived(&[change], "2026-11-01");
         assert_eq!(told(&checked), (vec!["waiver-unused"], false), "{change:?}");
     }
+}
+
+#[test]
+fn a_waiver_of_what_could_not_be_checked_is_not_called_unused() {
+    let level = told_of("roll: 0.1");
+    assert_eq!(level, (vec!["waiver-unused"], vec![]), "the boat is level");
+    let not_measured = told_of("roll:");
+    assert_eq!(not_measured, (vec![], vec!["rigged/level/roll".to_owned()]));
+}
+
+/// What is told of the waiver of a roll that reads thus, and what is missing to tell it.
+fn told_of(roll: &'static str) -> (Vec<&'static str>, Vec<String>) {
+    let mut book = SoundBook::with(&[(BOAT, "", "roll: 0.1", roll)]);
+    book.edit("waivers.yaml", "", "", WAIVER);
+    let checked = book.check_as_of("2026-11-01").1;
+    let undone = checked.not_checked.iter().filter(|undone| undone.rule == "waiver-unused");
+    (about_waivers(&checked), undone.flat_map(|undone| undone.missing.clone()).collect())
 }
 
 #[test]

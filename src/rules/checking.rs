@@ -59,7 +59,8 @@ impl Checked {
     /// Holds the book's waivers against the findings, as of a day: marks those that are waived and
     /// adds what is wrong with the waivers themselves.
     pub fn waive(&mut self, book: &Book, as_of: Date) {
-        self.not_checked.extend(waiving::waive(book, &mut self.findings, as_of));
+        let undone = waiving::waive(book, &mut self.findings, &self.not_checked, as_of);
+        self.not_checked.extend(undone);
         in_order(self);
     }
 

@@ -23,18 +23,23 @@ use crate::model::Placed;
 use crate::model::Waiver;
 use crate::units::Date;
 
-/// Marks the findings that are waived and adds those about the waivers themselves. Returns the
-/// waivers of which it can't be told whether there is anything to waive.
-pub(super) fn waive(book: &Book, findings: &mut Vec<Finding>, as_of: Date) -> Vec<NotChecked> {
+/// Marks the findings that are waived and adds those about the waivers themselves; `undone` is what
+/// was not checked. Returns the waivers of which it can't be told whether there is anything to waive.
+pub(super) fn waive(
+    book: &Book,
+    findings: &mut Vec<Finding>,
+    undone: &[NotChecked],
+    as_of: Date,
+) -> Vec<NotChecked> {
     let (mut about, mut not_checked) = (Vec::new(), Vec::new());
-    let unread = Unread::of(book);
+    let unread = Unread::of(book).map(|unread| vec![unread.what()]);
     for waiver in &book.waivers {
         let Some(named) = Named::of(waiver) else { continue };
         let meant: Vec<usize> = named.positions(findings);
         let Some(first) = meant.first() else {
-            if let Some(unread) = unread {
+            if let Some(missing) = unread.clone().or_else(|| named.missing(undone)) {
                 let (rule, name) = (waiver_unused::RULE.id, named.name());
-                not_checked.push(NotChecked { rule, name, missing: vec![unread.what()] });
+                not_checked.push(NotChecked { rule, name, missing });
             } else if !named.may_be_needed_yet(as_of) {
                 about.push(unused(&named));
             }
@@ -72,6 +77,14 @@ impl<'w> Named<'w> {
             finding.rule.id == self.rule.value && finding.name.as_str() == self.finding.value
         };
         (0..findings.len()).filter(|at| meant(&findings[*at])).collect()
+    }
+
+    /// Returns what is missing for the rule to be checked there, where it was not.
+    fn missing(&self, undone: &[NotChecked]) -> Option<Vec<String>> {
+        let meant = |undone: &&NotChecked| {
+            undone.rule == self.rule.value && self.name().is_within(undone.name.as_str())
+        };
+        undone.iter().find(meant).map(|undone| undone.missing.clone())
     }
 
     /// Returns whether the book alone can't tell that there is nothing to waive: the rule looks at
