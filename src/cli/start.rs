@@ -186,8 +186,11 @@ impl Written<'_> {
 
 fn said(folder: &Path, club: &str, recipe: &str) -> String {
     let book = store::quoted(folder);
-    let mut lines =
-        vec![format!("A book for {club} is begun in {}.", store::shown(folder)), recipe.to_owned()];
+    let place = match folder == Path::new(".") {
+        true => "here".to_owned(),
+        false => format!("in {}", store::shown(folder)),
+    };
+    let mut lines = vec![format!("A book for {club} is begun {place}."), recipe.to_owned()];
     if store::Repository::around(folder).is_err() {
         lines.push(format!(
             "It lies in no git repository, so nothing keeps its past: git init {book}"

@@ -70,6 +70,18 @@ fn below(folder: &Path, top: &Path, files: &mut Vec<String>) {
 }
 
 #[test]
+fn a_book_in_the_folder_where_one_stands_is_begun_here() {
+    let ground = Ground::new();
+    let start = ground.start(".").ends(0);
+    assert!(
+        start.out.contains("A book for Tarrow Head Boat Club is begun here.\n"),
+        "{}",
+        start.out
+    );
+    assert!(start.out.contains("git init .\n"), "{}", start.out);
+}
+
+#[test]
 fn a_book_is_begun_filled_and_checked() {
     let ground = Ground::new();
     let start = ground.start("book").ends(0);

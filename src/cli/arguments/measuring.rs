@@ -45,7 +45,7 @@ pub(in crate::cli) struct Measure {
     pub(in crate::cli) no_input: bool,
 
     /// A second person measures without seeing what the first one read; where the two disagree is
-    /// listed, and nothing is written unless told
+    /// listed and makes it exit 1, and nothing is written unless told
     #[arg(long)]
     pub(in crate::cli) second: bool,
 

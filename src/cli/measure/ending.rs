@@ -102,7 +102,7 @@ pub(super) fn run(
         if let Some(draft) = draft {
             draft.remove();
         }
-        return Ok(hearer.done(Exit::Clear));
+        return Ok(hearer.done(two_people(arguments, dialogue)));
     };
     let after = after(measured, text, dialogue.day());
     let day = dialogue.day();
@@ -112,7 +112,7 @@ pub(super) fn run(
         .and_then(|after| {
             let own = of_record(measured, &after).worst() >= Some(Level::Fault);
             let kept = kept(measured, arguments, dialogue, &after, (&mut hearer, draft))?;
-            Ok((if own { Exit::Findings } else { Exit::Clear }, kept))
+            Ok((if own { Exit::Findings } else { two_people(arguments, dialogue) }, kept))
         });
     match ended {
         Ok((exit, Kept::All)) => Ok(hearer.done(exit)),
@@ -207,6 +207,14 @@ fn put_right(measured: &Measured, text: String) -> Result<String, Done> {
 fn refused(cannot: &Cannot) -> Done {
     let told = [format!("Not written: {cannot}."), format!("To go on: {}.", cannot.help())];
     Done::refused(Exit::Findings, told.map(|line| shown::line(&line)).to_vec())
+}
+
+/// Returns what two people's readings come to: to disagree is a finding.
+fn two_people(arguments: &Measure, dialogue: &Dialogue) -> Exit {
+    match arguments.second && !measuring::compared(dialogue).1.is_empty() {
+        true => Exit::Findings,
+        false => Exit::Clear,
+    }
 }
 
 /// Lists where two people disagree, and returns the record with both readings, where it can have them.
