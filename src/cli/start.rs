@@ -159,8 +159,8 @@ impl Written<'_> {
             Some(Ci::Gitlab) => Server::Gitlab,
             Some(Ci::None) | None => {
                 return Ok(
-                    "No server checks it: that is what --ci github and --ci gitlab are for. \
-                           Or: tholebook guard install"
+                    "No server checks it: that is what --ci github and --ci gitlab are for.\n\
+                     Or: tholebook guard install"
                         .to_owned(),
                 );
             }
@@ -199,5 +199,5 @@ fn said(folder: &Path, club: &str, recipe: &str) -> String {
     lines.push("Next:".to_owned());
     lines.push(format!("  tholebook add oars long-ash --book {book}"));
     lines.push(format!("  tholebook add boat kittiwake --by WHO --book {book}"));
-    lines.iter().map(|line| shown::line(line) + "\n").collect()
+    lines.iter().flat_map(|line| line.lines()).map(|line| shown::line(line) + "\n").collect()
 }

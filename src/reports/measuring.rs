@@ -76,8 +76,11 @@ pub fn verdict_beside(
             sum.value.parts().iter().any(|part| is_here(part.input.place))
                 && !ABOUT_THE_RECORD.contains(&sum.rule.id)
         });
-        let clear: Vec<String> =
-            clear.take(CLEAR).map(|sum| format!("{} {}", sum.rule.id, sum.result())).collect();
+        let mut clear: Vec<String> =
+            clear.map(|sum| format!("{} {}", sum.rule.id, sum.result())).collect();
+        // A spare that is as thick as the seat's oar clears by as much.
+        clear.dedup();
+        clear.truncate(CLEAR);
         if clear.is_empty() { Vec::new() } else { vec![format!("clear: {}", clear.join("; "))] }
     } else {
         found.iter().map(|finding| told(finding)).collect()

@@ -72,11 +72,12 @@ pub(super) fn offer(
     let paths: Vec<&str> = paths.iter().map(String::as_str).collect();
     Ok(match committing::commit(&measured.open.root, &paths, &message) {
         Ok(id) => {
-            hearer.show(&format!(
+            let told = format!(
                 "Committed as {}. Git's hooks were not run: the record was judged as guard does. \
-                 Nothing was pushed.\n",
+                 Nothing was pushed.",
                 id.short()
-            ));
+            );
+            hearer.show(&format!("{}\n", measured.look.wrapped(&told, "")));
             Exit::Clear
         }
         Err(why) => {

@@ -140,13 +140,10 @@ impl Talk<'_> {
     }
 
     fn judge(&mut self, dialogue: &mut Dialogue, question: &Question) {
-        let (words, danger) = match self.blind {
-            true => (String::new(), false),
-            false => match self.measured.judged(dialogue) {
-                Some(judged) => judged.verdict(question),
-                None => (String::new(), false),
-            },
-        };
+        // What tells of the day is written at the end: until then its old state would be judged.
+        let is_judged = !self.blind && !question.is_of_the_day();
+        let judged = is_judged.then(|| self.measured.judged(dialogue)).flatten();
+        let (words, danger) = judged.map(|judged| judged.verdict(question)).unwrap_or_default();
         self.terminal.show(&words);
         match dialogue.judged(danger) {
             Some(Why::Danger) => self.terminal.show("    A danger: read it a second time.\n"),
@@ -335,9 +332,9 @@ fn may_be(kind: &Kind) -> String {
 
 const KEYS: &str = "\
 Enter: not measured today, the value keeps its date.  n: not measured.  b: back.
-x: take back today's answer.  ?: how do I measure this?  q: stop, the draft is kept.
-g seat-2: go there.  e: to the end, the rest is not measured today.
+x: take back today's answer.  ?: how do I measure this?  g seat-2: go there.
+e: to the end, the rest is not measured today.  q: stop, the draft is kept.
 ";
 
 const ACCEPT: &str = "  Chock her until the level reads true, then b and read it again. To measure \
-all the same,\n  say why; the record keeps the reason.";
+all\n  the same, say why; the record keeps the reason.";

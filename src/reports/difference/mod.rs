@@ -3,6 +3,7 @@
 
 mod called;
 mod consequences;
+mod folding;
 mod json;
 mod markdown;
 mod spoken;

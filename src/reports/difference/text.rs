@@ -6,6 +6,7 @@ use super::super::look::Look;
 use super::super::shown;
 use super::Difference;
 use super::called;
+use super::folding;
 use super::spoken;
 use crate::history::Change;
 use crate::history::ChangeKind;
@@ -27,12 +28,10 @@ pub fn diff_text(difference: &Difference, look: Look) -> String {
     }
     let mut out = format!("{}\n", look.wrapped(&format!("From {from} to {to}."), ""));
     let told = |change: &&Change| !is_folded(change);
-    section(&mut out, look, "Changed", difference.changes().filter(told).map(of_change));
-    let followed = difference.consequences();
-    let followed = followed.iter().map(|own| {
-        format!("{}: {} {}", called::whole(own.name.as_str()), own.called, spoken::followed(own))
-    });
-    section(&mut out, look, "What follows from it", followed);
+    let told: Vec<&Change> = difference.changes().filter(told).collect();
+    section(&mut out, look, "Changed", folding::changed(&told).into_iter());
+    let followed = folding::followed(&difference.consequences());
+    section(&mut out, look, "What follows from it", followed.into_iter());
     findings(&mut out, look, "New findings", difference.standing(Standing::New));
     findings(&mut out, look, "Findings that are worse", difference.standing(Standing::Worse));
     findings(&mut out, look, "Cured", difference.cured());

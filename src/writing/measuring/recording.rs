@@ -215,7 +215,8 @@ impl Dialogue {
 impl Question {
     /// Returns whether its answer tells of the day, not of the boat: where it is written depends on
     /// how much was read.
-    pub(super) fn is_of_the_day(&self) -> bool {
+    #[must_use]
+    pub fn is_of_the_day(&self) -> bool {
         let names = ["by", "checked-by", "where", "wind"];
         let whole = self.name.strip_prefix("rigged/").or(self.name.strip_prefix("measured/"));
         whole.is_some_and(|name| names.contains(&name))
