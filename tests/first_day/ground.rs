@@ -104,7 +104,7 @@ impl Ground {
 
 /// The terminal is read byte by byte: returns the text of it, without the carriage returns.
 fn text_of(read: &str) -> String {
-    let bytes = read.chars().filter(|own| *own != '\r').map(|own| u8::try_from(own));
+    let bytes = read.chars().filter(|own| *own != '\r').map(u8::try_from);
     let bytes: Vec<u8> = bytes.collect::<Result<_, _>>().expect("bytes");
     String::from_utf8(bytes).expect("UTF-8")
 }
