@@ -34,8 +34,11 @@ pub(super) fn table(
     asked: Asked,
 ) -> Markup {
     let columns = if seats.is_empty() { SEATS } else { seats.len() };
+    let each: Vec<&str> = steps.iter().map(|step| step.called).collect();
+    let label = format!("Boxes: {}", each.join(", "));
     html! {
-        div class="scroll" { table class={ "boxes" @if columns > SEATS { " many" } } {
+        div class="wide" role="region" aria-label=(label) tabindex="0" { table class={ "boxes" @if columns > SEATS { " many" } } {
+            caption { (label) }
             thead { tr {
                 th scope="col" class="what" { "bow to stern → " span class="tick small" { i {} " tick: not measured" } } th scope="col" class="tool" { "tool" }
                 @for at in 0..columns { th scope="col" { (heading(seats.get(at), at)) (readers(asked)) } }

@@ -65,7 +65,7 @@ pub fn sheet(report: &Report, boat: &Boat, commit: &AtCommit) -> String {
         main class="sheet" style={ "--seats:" (seats.len().max(4)) } {
             (head(&subject, commit))
             section class="top" {
-                figure class="plan" { (plan(&subject).inline("plan")) }
+                figure class="plan wide" role="group" aria-label="Plan" tabindex="0" { (plan(&subject).inline("plan")) }
                 (told(&subject))
             }
             (drawn(&subject, &seats))
