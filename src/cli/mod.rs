@@ -154,4 +154,18 @@ mod tests {
         use clap::CommandFactory as _;
         Arguments::command().debug_assert();
     }
+
+    #[test]
+    fn words_below_the_options_fit_a_terminal_of_eighty_columns() {
+        use clap::CommandFactory as _;
+        let mut told = 0;
+        for command in Arguments::command().get_subcommands() {
+            let words = command.get_after_help().map(ToString::to_string).unwrap_or_default();
+            for line in words.lines() {
+                assert!(line.chars().count() <= 80, "{}: {line}", command.get_name());
+                told += 1;
+            }
+        }
+        assert!(told > 100, "{told} lines are too few to tell");
+    }
 }

@@ -4,8 +4,10 @@ use super::figures_text::rounded;
 use crate::model::Placed;
 use crate::model::Reading;
 use crate::model::Word;
+use crate::reading::NOT_MEASURED;
 use crate::units::Length;
 use crate::units::Slope;
+use crate::working::Worked;
 
 /// The most decimals of a reading that a cell shows, as of one converted from inches.
 const PLACES: usize = 2;
@@ -23,6 +25,15 @@ pub(super) fn offset(reading: Option<&Reading<Slope>>) -> Option<String> {
         Slope::Offset(offset) | Slope::Over { offset, .. } => short(offset.as_mm()),
         Slope::Angle(angle) => format!("{} deg", short(angle.as_deg())),
     })))
+}
+
+/// Returns what was read with how good it is, in the same unit; "not measured" where it was not.
+pub(super) fn good_to(read: Option<String>, worked: &Worked, places: usize) -> String {
+    let Some(read) = read else { return NOT_MEASURED.to_owned() };
+    match worked {
+        Ok(budget) => format!("{read} ± {:.places$}", budget.expanded()),
+        Err(_) => read,
+    }
 }
 
 /// Returns a word of the format.

@@ -61,6 +61,13 @@ impl Row {
         Self { judged: self.judged && judged, ..self }
     }
 
+    /// It is judged by how far it is from others of its kind, where such a limit is in force.
+    fn alike(self, seat: &SeatSight, key: LimitKey) -> Self {
+        let own = self.by(seat, key);
+        let limit = own.limit.as_deref().map(|said| said.replacen("at most", "alike to", 1));
+        Self { limit, ..own }
+    }
+
     /// It is judged by a limit, where that is in force.
     fn by(self, seat: &SeatSight, key: LimitKey) -> Self {
         Self { judged: in_force(seat, key), limit: limit(seat, key), ..self }
@@ -143,7 +150,7 @@ fn handle(seat: &SeatSight) -> Vec<Row> {
     let of_oar = seat.oar.map(|oar| name_of(seat, oar).at("inboard"));
     vec![
         Row::new("inboard, mm", read(inboard), of_oar.into_iter().collect())
-            .by(seat, LimitKey::OarInboard)
+            .alike(seat, LimitKey::OarInboard)
             .gives(GOOD_TO, 1, seat.inboard()),
         length(seat, "seat mark, mm", record.seat_mark.as_ref(), "seat-mark").gives(
             GOOD_TO,
@@ -187,11 +194,20 @@ fn pitch(seat: &SeatSight) -> Vec<Row> {
         one("square off, mm", Attitude::Square).by(seat, LimitKey::Pitch).only_if(by_rowlock),
         one("finish, mm", Attitude::Finish),
         Row::new("catch to finish", whole.then(String::new), vec![seat.name().at("pitch")])
-            .by(seat, LimitKey::Arc)
+            .alike(seat, LimitKey::Arc)
             .only_if(by_rowlock)
+            .gives("varies, deg", 2, varies(seat))
             .gives("lean aft, deg", 2, arc(|arc| &arc.aft))
             .gives("lean out, deg", 2, arc(|arc| &arc.out)),
     ]
+}
+
+/// The highest pitch of a blade over its arc less the lowest.
+fn varies(seat: &SeatSight) -> Worked {
+    let [catch, square, finish] = Attitude::ALL.map(|attitude| seat.pitch(attitude));
+    let mut all = [catch?, square?, finish?];
+    all.sort_by(|one, other| one.value().total_cmp(&other.value()));
+    Ok(all[2].minus(&all[0]))
 }
 
 fn gap(seat: &SeatSight) -> Vec<Row> {
@@ -224,7 +240,11 @@ fn gap(seat: &SeatSight) -> Vec<Row> {
             .judged(true)
             .gives(GOOD_TO, 1, seat.after_tip()),
     );
-    rows.push(length(seat, "horn, mm", rowlock.horn.as_ref(), "rowlock/horn"));
+    rows.push(length(seat, "horn, mm", rowlock.horn.as_ref(), "rowlock/horn").gives(
+        GOOD_TO,
+        1,
+        seat.horn(),
+    ));
     rows.push(
         Row::new("turns", word(rowlock.turns), vec![seat.name().at("rowlock/turns")])
             .missing("not tried")
@@ -281,23 +301,25 @@ fn oar_data(seat: &SeatSight) -> Vec<Row> {
     let pitch_name = seat.oar.map(|oar| name_of(seat, oar).at("pitch"));
     let own = seat.oar_sight().and_then(|oar| oar.own_pitch());
     vec![
-        row("length, mm", "length", |oar| oar.length.as_ref()).by(seat, LimitKey::OarLength).gives(
-            GOOD_TO,
-            1,
-            seat.oar_length(),
-        ),
+        row("length, mm", "length", |oar| oar.length.as_ref())
+            .alike(seat, LimitKey::OarLength)
+            .gives(GOOD_TO, 1, seat.oar_length()),
         Row::new("own pitch", offset(own_pitch), pitch_name.into_iter().collect())
-            .by(seat, LimitKey::OarPitch)
+            .alike(seat, LimitKey::OarPitch)
             .gives(GOOD_TO, 2, own),
         row("widest, mm", "shaft/widest", |oar| oar.shaft.widest())
-            .by(seat, LimitKey::OarShaft)
+            .alike(seat, LimitKey::OarShaft)
             .gives(GOOD_TO, 1, seat.widest()),
         row("narrowest, mm", "shaft/narrowest", |oar| oar.shaft.narrowest()).gives(
             GOOD_TO,
             1,
             seat.narrowest(),
         ),
-        row("drop, mm", "flex", |oar| oar.flex.drop.as_ref()).by(seat, LimitKey::OarFlex),
+        row("drop, mm", "flex", |oar| oar.flex.drop.as_ref()).alike(seat, LimitKey::OarFlex).gives(
+            GOOD_TO,
+            1,
+            seat.oar_sight().and_then(|oar| oar.drop()),
+        ),
     ]
 }
 

@@ -116,6 +116,7 @@ pub(super) fn level(subject: &Subject) -> String {
                 let number = rounded(angle.value(), 2);
                 format!("{called} {number} deg, good to ± {:.2} deg: {verdict}", angle.expanded())
             }
+            Err(_) if verdict == "-" => format!("{called} not measured"),
             Err(_) => format!("{called} not measured: {verdict}"),
         }
     };

@@ -24,7 +24,7 @@ const DRAWINGS: [(&str, &str); 15] = [
 ];
 
 /// What holds for every reading at a seat.
-const UNLESS_SAID: &str = "Unless said otherwise: boat level, shaft square to the string line, blade \
+pub(super) const UNLESS_SAID: &str = "Unless said otherwise: boat level, shaft square to the string line, blade \
     held at rowing height, shaft pressed on the forward horn.";
 
 /// Returns how a value is measured, by its name below a seat, an oar or the boat.

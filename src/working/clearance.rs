@@ -30,6 +30,11 @@ impl SeatSight<'_> {
         self.length(self.seat.rowlock.gap.as_ref(), "rowlock/gap", "gap between the horns")
     }
 
+    /// Returns the height of the lower horn, bed to tip.
+    pub fn horn(&self) -> Worked {
+        self.length(self.seat.rowlock.horn.as_ref(), "rowlock/horn", "height of the horn")
+    }
+
     /// Returns the widest section of the seat's oar.
     pub fn widest(&self) -> Worked {
         self.oar_sight()?.widest()
@@ -37,7 +42,7 @@ impl SeatSight<'_> {
 
     /// Returns the narrowest section of the seat's oar.
     pub fn narrowest(&self) -> Worked {
-        self.of_oar(|oar| oar.shaft.narrowest(), "shaft/narrowest", "narrowest part of the shaft")
+        self.oar_sight()?.narrowest()
     }
 
     /// Returns the gap less the widest section of the seat's oar, in millimetres.

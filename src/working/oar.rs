@@ -36,6 +36,16 @@ impl<'b> OarSight<'b> {
         self.read(self.oar.shaft.widest(), "shaft/widest", "widest part of the shaft")
     }
 
+    /// Returns the narrowest section of the shaft.
+    pub fn narrowest(&self) -> Worked {
+        self.read(self.oar.shaft.narrowest(), "shaft/narrowest", "narrowest part of the shaft")
+    }
+
+    /// Returns how far the oar dropped under its weight.
+    pub fn drop(&self) -> Worked {
+        self.read(self.oar.flex.drop.as_ref(), "flex/drop", "drop of the oar")
+    }
+
     /// Returns the blade's width edge to edge at the pitch mark.
     pub fn at_mark(&self) -> Worked {
         self.read(self.oar.blade.at_mark.as_ref(), "blade/at-mark", "width at the pitch mark")
@@ -68,7 +78,7 @@ impl<'b> OarSight<'b> {
     /// memory.
     pub fn drop_under(&self, load0: f64, at0: f64) -> Worked {
         let flex = &self.oar.flex;
-        let drop = self.read(flex.drop.as_ref(), "flex/drop", "drop of the oar");
+        let drop = self.drop();
         let at = self.read(flex.at.as_ref(), "flex/at", "reach of the weight");
         let field = field_of(self.oar, "flex/load-kg");
         let load = self.tools.weight(flex.load.as_ref(), &field, "weight hung on the oar");

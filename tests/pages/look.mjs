@@ -62,6 +62,8 @@ function stumbles(media) {
     if (!node.textContent.trim() || holder.closest('title, desc, style, script')) continue;
     const style = getComputedStyle(holder);
     if (style.visibility === 'hidden' || style.display === 'none') continue;
+    // Words for those who hear a page are clipped away on purpose.
+    if (style.clipPath !== 'none') continue;
     const range = document.createRange();
     range.selectNodeContents(node);
     const rects = [...range.getClientRects()].filter((rect) => rect.width > 0.5 && rect.height > 0.5);

@@ -9,7 +9,8 @@ use super::day;
 use crate::units::Date;
 
 pub(super) const HELP: &str = "\
-At each question, a value in any unit of the record (58, 5.8 cm, 11 over 176, [58, 58.5]), or:
+At each question, a value in any unit of the record, such as 58, 5.8 cm,
+11 over 176 or [58, 58.5], or:
   Enter  not measured today: the value keeps its old date
   n      not measured: nobody knows it any more
   b      back to the question before

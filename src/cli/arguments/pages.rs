@@ -8,9 +8,9 @@ use super::day;
 use crate::units::Date;
 
 pub(in crate::cli) const PAGES_HELP: &str = "\
-Open index.html of the folder in any browser; the pages need no network. Only what
-differs is written; pages of records that are gone are taken away. Stature, leg and
-weight are left out unless club.yaml says publish-crew: true.
+Open index.html of the folder in any browser; the pages need no network.
+Only what differs is written; pages of records that are gone are taken away.
+Stature, leg and weight are left out unless club.yaml says publish-crew: true.
 
 Exit codes are those of card: the pages do not gate.
   0  written

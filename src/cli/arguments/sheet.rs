@@ -9,8 +9,9 @@ use crate::units::Date;
 
 pub(in crate::cli) const SHEET_HELP: &str = "\
 The page is HTML on standard output: tholebook sheet kittiwake > kittiwake.html
-Open it in any browser and print it on A4; it needs no network. The rig card is one page,
-a blank sheet is two sides.
+Open it in any browser and print it on A4; it needs no network.
+The rig card is one page, a blank sheet is two sides.
+
 Exit codes are those of card: the page does not gate.";
 
 #[derive(Args, Debug)]

@@ -29,6 +29,9 @@ const BLANK: &str = include_str!("blank.css");
 const NAME: usize = 26;
 const TEXT: usize = 40;
 
+/// How many sketches have room on the first side; the others stand on the second.
+const SKETCHES: usize = 8;
+
 /// What a sheet to write on shows besides its boxes.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Asked {
@@ -44,24 +47,31 @@ pub fn blank_sheet(report: &Report, boat: &Boat, asked: Asked) -> String {
     let asked = Asked { last: asked.last && !asked.twice, ..asked };
     let subject = Subject::of(report, boat);
     let seats = subject.seats();
-    let (first, second) = (rows::first_side(), rows::second_side());
-    let on_first: Vec<&str> = fields(&first).into_iter().chain(OF_THE_BOAT).collect();
+    let sides = (rows::first_side(), rows::second_side());
+    let (first, second) = match asked.twice {
+        true => (rows::apart(sides.0), rows::apart(sides.1)),
+        false => sides,
+    };
+    let heads = if asked.twice { &OF_THE_BOAT[..9] } else { &OF_THE_BOAT[..] };
+    let on_first: Vec<&str> = fields(&first).into_iter().chain(heads.iter().copied()).collect();
     let on_second = fields(&second);
-    let (above, below) = (with_all(&on_first, &on_second), sketched(&on_second, &on_first));
+    let mut above = with_all(&on_first, &on_second);
+    let mut below = sketched(&on_second, &on_first);
+    below.extend(above.split_off(above.len().min(SKETCHES)));
     let body = html! {
         main class={ "blank" @if asked.twice { " twice" } } {
             section class="side" {
                 (head(&subject, "Side 1 of 2: turn over"))
-                (day(&subject))
+                (day(&subject, asked.twice))
                 (sketches("first", &above))
                 (table(&subject, &seats, &first, asked))
-                footer class="small" { (COLD_BENDING) " " (WHERE_THE_SUMS_STOP) " " (NO_PERMISSION) }
+                @if !asked.twice { footer class="small" { (walk_round(&subject)) (cautions()) } }
             }
             section class="side" {
                 (head(&subject, "Side 2 of 2"))
                 (sketches("second", &below))
                 (table(&subject, &seats, &second, asked))
-                (foot(&subject))
+                (foot(&subject, asked.twice))
             }
         }
     };
@@ -69,8 +79,8 @@ pub fn blank_sheet(report: &Report, boat: &Boat, asked: Asked) -> String {
     page(&Page { title: &title, styles: &[STYLE, BLANK], body })
 }
 
-/// Fields of the whole boat that have a box at the head of the first side.
-const OF_THE_BOAT: [&str; 8] = [
+/// Fields of the whole boat and of her set of oars that have a box at the head of the first side.
+const OF_THE_BOAT: [&str; 12] = [
     "boat/rigged/level/trim",
     "boat/rigged/level/roll",
     "boat/level-mark/where",
@@ -79,6 +89,10 @@ const OF_THE_BOAT: [&str; 8] = [
     "boat/rigged/pin-gauge",
     "boat/rigged/pitch-angles/catch",
     "boat/rigged/pitch-angles/finish",
+    "oar-set/pitch-mark",
+    "oar-set/oars/flex/load-kg",
+    "oar-set/oars/flex/at",
+    "crew/sweep/weight",
 ];
 
 fn head(subject: &Subject, side: &str) -> Markup {
@@ -100,7 +114,7 @@ fn field(called: &str, said: &str) -> Markup {
 }
 
 /// Level and wind first, then what holds for all seats.
-fn day(subject: &Subject) -> Markup {
+fn day(subject: &Subject, twice: bool) -> Markup {
     let mark = subject.boat.boat.level_mark.whereabouts.as_ref();
     let mark = mark.map_or("not said".to_owned(), |mark| cut(&words(&mark.value), TEXT));
     html! {
@@ -108,13 +122,18 @@ fn day(subject: &Subject) -> Markup {
             (field("date", "")) (field("measured by", ""))
             (field("checked by: a second person", ""))
         }
-        div class="fields six" {
+        div class="fields eight" {
             (field("trim, deg, bow up +", "")) (field("end for end", ""))
-            (field("roll, deg, port down +", "")) (field("end for end", ""))
+            (field("roll, port down +", "")) (field("end for end", ""))
             (field("wind", "")) (field("she lies", "trailer · sand · afloat"))
             (field("pin gauge, mm", "")) (field("pitch: catch, deg", ""))
             (field("pitch: finish, deg", "")) (field("foot hole 1, mm", ""))
             (field("holes apart, mm", "")) (field("how many holes", ""))
+            (field("pitch mark, mm", ""))
+            @if !twice {
+                (field("flex: weight, kg", "")) (field("flex: at, mm", ""))
+                (field("sweep: weight, kg", ""))
+            }
         }
         p class="small" { "Level first: the level lies on its mark (" (mark)
             "). Then the string line, bow to stern. An empty box is not measured, never zero; a value read more than once: write each." }
@@ -133,19 +152,31 @@ fn sketches(called: &str, drawn: &[Drawing]) -> Markup {
 }
 
 fn fields(steps: &[Step]) -> Vec<&'static str> {
-    steps.iter().flat_map(|step| &step.rows).map(|row| row.field).collect()
+    let rows = steps.iter().flat_map(|step| &step.rows).flat_map(rows::Row::each);
+    rows.map(|row| row.field).collect()
 }
 
-fn foot(subject: &Subject) -> Markup {
+fn foot(subject: &Subject, twice: bool) -> Markup {
+    html! {
+        footer class="small" {
+            p { "F freely, S stiffly, J jams. Found: before anything is bent or packed; left: after."
+                @if twice { " Blades, grips, flex and rowers: on a sheet for one reader." } }
+            @if twice { (walk_round(subject)) (cautions()) }
+        }
+    }
+}
+
+fn cautions() -> Markup {
+    html! { p { (COLD_BENDING) " " (WHERE_THE_SUMS_STOP) " " (NO_PERMISSION) } }
+}
+
+fn walk_round(subject: &Subject) -> Markup {
     let items = subject.boat.in_force.class.map_or(&[][..], |class| &class.walk_round);
     let items: Vec<String> =
         items.iter().take(20).map(|item| cut(&words(&item.value), 24)).collect();
     html! {
-        footer class="small" {
-            p { "F freely, S stiffly, J jams. Found: before anything is bent or packed; left: after." }
-            @if !items.is_empty() {
-                p { b { "Walk round, mark what is not in order: " } (items.join(" · ")) }
-            }
+        @if !items.is_empty() {
+            p { b { "Walk round, mark what is not in order: " } (items.join(" · ")) }
         }
     }
 }

@@ -14,6 +14,9 @@ const RIGHT: f64 = 57.0;
 const TOP: f64 = 12.0;
 const ROW: f64 = 7.0;
 
+/// How long an arc is drawn that has room for both of its numbers above it.
+const INSIDE: f64 = 24.0;
+
 /// A rower's arc as measured: to the catch positive, abaft square below zero.
 pub(in crate::reports) struct ArcRowed {
     pub(in crate::reports) called: String,
@@ -59,7 +62,7 @@ pub(in crate::reports) fn arcs(crew: &str, arcs: &[ArcRowed]) -> Drawing {
     };
     let means = [end(|arc| &arc.catch), end(|arc| &arc.finish)];
     let body = html! {
-        (text("t2", (1.0, 3.6), Stand::Start, "Arcs rowed, as measured"))
+        (text("t2", (1.0, 3.6), Stand::Start, "Arcs rowed, as measured, deg"))
         (line("thin", (scale.x(0.0), TOP - 2.0), (scale.x(0.0), low)))
         (text("inquiet", (scale.x(0.0), TOP - 3.0), Stand::Middle, "square off"))
         @for mean in means.into_iter().flatten() {
@@ -98,14 +101,20 @@ fn row(arc: &ArcRowed, scale: &Scale, y: f64) -> Markup {
         };
         return html! { (name) (text("inquiet halo", (LEFT + 1.0, y + 0.85), Stand::Start, missing)) };
     };
-    let ends = [(catch, -0.8, Stand::End), (finish, 0.8, Stand::Start)];
+    // Within the arc, where it is long enough for both numbers with how good they are.
+    let is_long = scale.x(finish.value()) - scale.x(catch.value()) > INSIDE;
+    let ends = match is_long {
+        true => [(catch, 0.0, Stand::Start), (finish, 0.0, Stand::End)],
+        false => [(catch, -0.8, Stand::End), (finish, 0.8, Stand::Start)],
+    };
     html! {
         (name)
         (line("arc-rowed blue heavy", (scale.x(catch.value()), y), (scale.x(finish.value()), y)))
         @for (end, aside, stand) in ends {
             @let (value, good) = (end.value(), end.expanded());
             (measure("good-to thin", (scale.x(value - good), y), (scale.x(value + good), y)))
-            (text("halo", (scale.x(value) + aside, y - 1.6), stand, &whole(value)))
+            @let said = if is_long { format!("{} ± {good:.1}", whole(value)) } else { whole(value) };
+            (text("halo", (scale.x(value) + aside, y - 1.6), stand, &said))
         }
     }
 }

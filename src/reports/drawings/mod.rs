@@ -24,7 +24,7 @@ pub(super) use pitch::PitchAxis;
 pub(super) use pitch::pitch;
 pub(super) use plan::plan;
 pub(super) use rowlock::rowlock;
-pub(super) use sketches::{said_of, sketched, tool_of, with_all};
+pub(super) use sketches::{said_of, sketch_book, sketched, tool_of, with_all};
 pub use sketches::{sentence, sketches};
 
 use super::Report;

@@ -210,13 +210,13 @@ fn place(seat: &Placed, scale: &Scale) -> Markup {
             @if let Some(pin) = seat.pin() { (circle("pin blue paper wide", scale.on_paper(pin), 0.9)) }
             @if let Some(at) = mark {
                 (line("seat-mark blue wide", (at.0, at.1 - 1.3), (at.0, at.1 + 1.3)))
-                (line("thin blue", (at.0 - 1.3, at.1), (at.0 + 1.3, at.1)))
+                (line("thin blue", (at.0 - 0.6, at.1), (at.0 + 0.6, at.1)))
             }
             @if let Some(chock) = chock {
-                (line("chock heavy", (chock.0, sits.1 - 2.2), (chock.0, sits.1 + 2.2)))
+                (line("chock wide", (chock.0, sits.1 - 2.2), (chock.0, sits.1 + 2.2)))
             }
-            (circle("paper thin", seat_at, 1.9))
-            (text("t2", (seat_at.0, seat_at.1 + 1.1), Stand::Middle, &said))
+            (circle("paper thin", seat_at, 1.45))
+            (text("strong", (seat_at.0, seat_at.1 + 0.85), Stand::Middle, &said))
         }
     }
 }
@@ -229,13 +229,13 @@ fn told(subject: &Subject, seat: &Placed, scale: &Scale) -> Markup {
     let outside = seat.pin().map_or(-1.0, |pin| pin.1.signum());
     let pin = scale.on_paper(seat.pin().unwrap_or((seat.along, outside * 700.0)));
     // Beside the shaft, on the after side, where the oar's own lines leave room.
-    let (x, y) = (pin.0 + 1.6, pin.1 + outside * 12.0);
+    let (x, y) = (pin.0 + 1.6, pin.1 + outside * 8.0);
     html! {
         g class="told" data-seat=[seat.seat.seat.number.map(|number| number.value)] {
             (text_within("halo", (x, y), Stand::Start, oar, 12))
-            @if let Some(own) = &own { (own.drawn_short((x, y + 3.0), EVEN * 2.0 / scale.one_to)) }
+            @if let Some(own) = &own { (own.drawn_short((x, y + outside * 3.0), EVEN * 2.0 / scale.one_to)) }
             @if let Some(lacking) = &lacking {
-                (text_within("inquiet halo", (x, y - 3.0), Stand::Start, lacking, 44))
+                (text_within("inquiet halo", (x, y - outside * 3.0), Stand::Start, lacking, 44))
             }
         }
     }
@@ -262,8 +262,8 @@ fn legend(seats: &[Placed], scale: &Scale) -> Markup {
     html! {
         (circle("blue paper wide", pin, 0.9)) (said(0, "pin"))
         (line("blue wide", (mark.0, mark.1 - 1.3), (mark.0, mark.1 + 1.3)))
-        (line("thin blue", (mark.0 - 1.3, mark.1), (mark.0 + 1.3, mark.1))) (said(1, "seat mark"))
-        (line("heavy", (chock.0, chock.1 - 1.3), (chock.0, chock.1 + 1.3))) (said(2, "back chock"))
+        (line("thin blue", (mark.0 - 0.6, mark.1), (mark.0 + 0.6, mark.1))) (said(1, "seat mark"))
+        (line("wide", (chock.0, chock.1 - 1.3), (chock.0, chock.1 + 1.3))) (said(2, "back chock"))
         (across(3, "")) (said(3, "oar square off"))
         (across(4, "thin dash")) (said(4, &format!("at the catch {}", laid(seats, Attitude::Catch))))
         (said(5, &format!("and the finish {},", laid(seats, Attitude::Finish))))

@@ -126,7 +126,8 @@ fn horns(sizes: &Sizes, forward: f64, one_to: f64) -> Markup {
 /// The gap, and what clears beside the shaft at its widest.
 fn gap(sizes: &Sizes, forward: f64, one_to: f64) -> Markup {
     let Some(gap) = sizes.gap else { return html! {} };
-    let top = BED.1 - sizes.high() / one_to;
+    // Above the shaft, too: it may stand higher than the horns.
+    let top = BED.1 - sizes.high().max(sizes.widest.unwrap_or(0.0)) / one_to;
     let right = forward + gap / one_to;
     html! {
         (measure("gap thin", (forward, top - 1.6), (right, top - 1.6)))
@@ -157,11 +158,10 @@ fn words(subject: &Subject, seat: &SeatSight, one_to: f64) -> Markup {
     let may = limits(gap_range(seat, &sizes)).map_or(String::new(), |may| format!(" ({may})"));
     let least = limits(range(seat, LimitKey::Clearance))
         .map_or(String::new(), |least| format!(" ({least})"));
-    let section =
-        |worked: Worked| worked.map_or("not measured".to_owned(), |budget| n(budget.value()));
+    let narrowest = value(&seat.narrowest(), 1, "mm");
     let lines = [
         format!("gap {}{may}", value(&seat.gap(), 1, "mm")),
-        format!("shaft {} widest, {} narrowest", section(seat.widest()), section(seat.narrowest())),
+        format!("shaft {}, least {narrowest}", value(&seat.widest(), 1, "")),
         format!("clears {}{least}", value(&seat.clearance(), 1, "mm")),
     ];
     let own = mark(&subject.findings, &seat.name().at("rowlock"));

@@ -46,7 +46,8 @@ pub(super) fn page(site: &Site, boat: &Boat) -> Frame {
     let subject =
         Subject { report: &site.pages.report, boat: BoatSight::new(book, boat), findings };
     let class = boat.class.as_ref().map_or("class not said", |class| &class.value);
-    let below = format!("{} · class {class}", boat.id.value);
+    let last = super::changes::last(site, RecordKind::Boat, &boat.id.value);
+    let below = format!("{} · class {class} · {last}", boat.id.value);
     let body = html! {
         (banner(&standing))
         nav class="here" aria-label="On this page" { ul {

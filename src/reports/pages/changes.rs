@@ -14,6 +14,7 @@ use crate::reading::RecordKind;
 use crate::reports::Made;
 use crate::reports::TimelineRow;
 use crate::reports::html::words;
+use crate::reports::through_time::committed;
 use crate::reports::timeline_text::event_words;
 use crate::units::Date;
 
@@ -57,6 +58,19 @@ pub(super) fn last_days(site: &Site, kind: RecordKind, id: &str) -> Markup {
             h2 id="changed" { "What changed on the last days" }
             @if days.is_empty() { p { "Not known." } }
             @for (when, rows) in days.iter().rev().take(LAST) { (day(*when, rows)) }
+        }
+    }
+}
+
+/// Returns when a record was changed last, and in which commit: a page that is printed tells of what
+/// state it is. The commit of the book would have every page written anew with each commit.
+pub(super) fn last(site: &Site, kind: RecordKind, id: &str) -> String {
+    let past = site.past(&Key { kind, id: id.to_owned() });
+    match past.and_then(|past| past.rows.last()).map(|row| &row.made) {
+        None => "in no commit that is known".to_owned(),
+        Some(None) => "changed since the last commit".to_owned(),
+        Some(Some(made)) => {
+            format!("last changed {}, commit {} by {}", committed(made), made.short, made.author)
         }
     }
 }

@@ -12,7 +12,9 @@ use super::values;
 use crate::model::Crew;
 use crate::model::Reading;
 use crate::model::Rower;
+use crate::reading::NOT_MEASURED;
 use crate::reading::RecordKind;
+use crate::reports::card_readings::good_to;
 use crate::reports::card_readings::read;
 use crate::reports::drawings::ArcRowed;
 use crate::reports::drawings::arcs;
@@ -43,7 +45,7 @@ pub(super) fn page(site: &Site, crew: &Crew) -> Frame {
         } " " (words(&sweep(crew, bodies))) }
         @if !bodies { p class="quiet" { (LEFT_OUT) } }
         section { h2 { "Who sits where" } @if crew.rowers.is_empty() { p { "No rower is written." } } @else {
-            (frame::wide("The rowers", &table(crew, bodies))) } }
+            (frame::wide("The rowers", &table(site, crew, bodies))) } }
         (drawn(site, crew))
         section { h2 { "What was found" }
             @if found.is_empty() { p { "Nothing." } }
@@ -53,7 +55,8 @@ pub(super) fn page(site: &Site, crew: &Crew) -> Frame {
         (super::changes::last_days(site, RecordKind::Crew, id))
         (values::section(site, RecordKind::Crew, id, crew.file))
     };
-    Frame { heading: id.clone(), below: "crew".to_owned(), body, of_rig: false }
+    let below = format!("crew · {}", super::changes::last(site, RecordKind::Crew, id));
+    Frame { heading: id.clone(), below, body, of_rig: false }
 }
 
 fn sweep(crew: &Crew, bodies: bool) -> String {
@@ -76,35 +79,36 @@ fn joined(numbers: impl Iterator<Item = f64>) -> String {
     numbers.map(|number| rounded(number, 1)).collect::<Vec<_>>().join("/")
 }
 
-fn table(crew: &Crew, bodies: bool) -> Markup {
+fn table(site: &Site, crew: &Crew, bodies: bool) -> Markup {
     let mut rowers: Vec<&Rower> = crew.rowers.iter().collect();
     rowers.sort_by_key(|rower| rower.seat.map_or(u32::MAX, |seat| seat.value));
+    let tools = Tools::of_club(site.pages.report.book);
     let heads = ["seat", "who", "foot hole", "catch, deg", "finish, deg"];
     html! {
         table class="crew" {
-            caption { "Arcs as measured" }
+            caption { "As measured, ± how good it is" }
             thead { tr { @for head in heads { th scope="col" { (head) } }
                 @if bodies { @for head in ["stature, mm", "leg, mm", "weight, kg"] { th scope="col" { (head) } } } } }
-            tbody { @for rower in rowers { (line(rower, bodies)) } }
+            tbody { @for rower in rowers { (line(&RowerSight { tools, rower }, bodies)) } }
         }
     }
 }
 
-fn line(rower: &Rower, bodies: bool) -> Markup {
-    let missing = || "not measured".to_owned();
-    let angle = |reading: Option<&Reading<Angle>>| reading.map_or_else(missing, degrees);
+fn line(sight: &RowerSight, bodies: bool) -> Markup {
+    let rower = sight.rower;
+    let angle = |reading: Option<&Reading<Angle>>| reading.map(degrees);
     let seat = rower.seat.map_or("?".to_owned(), |seat| seat.value.to_string());
     let mut cells = vec![
         rower.who.as_ref().map_or("not said".to_owned(), |who| who.value.clone()),
         rower.foot_hole.map_or("not said".to_owned(), |hole| hole.value.to_string()),
-        angle(rower.arc.catch.as_ref()),
-        angle(rower.arc.finish.as_ref()),
+        good_to(angle(rower.arc.catch.as_ref()), &sight.catch(), 1),
+        good_to(angle(rower.arc.finish.as_ref()), &sight.finish(), 1),
     ];
     if bodies {
-        let weight = rower.weight.as_ref().map_or_else(missing, kilograms);
-        cells.push(read(rower.stature.as_ref()).unwrap_or_else(missing));
-        cells.push(read(rower.leg.as_ref()).unwrap_or_else(missing));
-        cells.push(weight);
+        let weight = rower.weight.as_ref().map(kilograms);
+        cells.push(good_to(read(rower.stature.as_ref()), &sight.stature(), 1));
+        cells.push(good_to(read(rower.leg.as_ref()), &sight.leg(), 1));
+        cells.push(weight.unwrap_or_else(|| NOT_MEASURED.to_owned()));
     }
     html! { tr { th scope="row" { (seat) } @for cell in &cells { td { (words(cell)) } } } }
 }

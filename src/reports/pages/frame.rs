@@ -26,9 +26,10 @@ pub(super) struct Frame {
     pub(super) of_rig: bool,
 }
 
-const WAYS: [(&str, &str); 5] = [
+const WAYS: [(&str, &str); 6] = [
     (naming::FLEET, "Fleet"),
     (naming::ROWLOCKS, "Oars and rowlocks"),
+    (naming::MEASURING, "How we measure"),
     (naming::LIMITS, "Limits"),
     (naming::WAIVERS, "Waivers"),
     (naming::CHANGES, "Changes"),

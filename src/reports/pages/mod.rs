@@ -13,6 +13,7 @@ mod frame;
 mod happened;
 mod limits;
 mod marks;
+mod measuring;
 mod naming;
 mod narrowing;
 mod oars;
@@ -119,6 +120,7 @@ enum Topic<'p> {
     Oars(usize, &'p OarSet),
     Crew(usize, &'p Crew),
     Rowlocks,
+    Measuring,
     Limits,
     Waivers,
     Changes,
@@ -137,7 +139,14 @@ pub fn pages(pages: &Pages) -> Vec<NamedPage> {
     let places = book.written.iter().map(|own| (&own.name, own.place)).collect();
     let (found, names, common) = (Found::of(&pages.report), Names::of(book), Common::of(book));
     let site = Site { pages, found, names, common, places, resting };
-    let fixed = [Topic::Fleet, Topic::Rowlocks, Topic::Limits, Topic::Waivers, Topic::Changes];
+    let fixed = [
+        Topic::Fleet,
+        Topic::Rowlocks,
+        Topic::Measuring,
+        Topic::Limits,
+        Topic::Waivers,
+        Topic::Changes,
+    ];
     let boats = book.boats.iter().enumerate().map(|(at, boat)| Topic::Boat(at, boat));
     let sets = book.oar_sets.iter().enumerate().map(|(at, set)| Topic::Oars(at, set));
     let crews = book.crews.iter().enumerate().map(|(at, crew)| Topic::Crew(at, crew));
@@ -153,6 +162,7 @@ impl Site<'_> {
             Topic::Oars(at, set) => (self.names.sets[*at].clone(), oars::page(self, set)),
             Topic::Crew(at, crew) => (self.names.crews[*at].clone(), crew::page(self, crew)),
             Topic::Rowlocks => (naming::ROWLOCKS.to_owned(), rowlocks::page(self)),
+            Topic::Measuring => (naming::MEASURING.to_owned(), measuring::page()),
             Topic::Limits => (naming::LIMITS.to_owned(), limits::page(self)),
             Topic::Waivers => (naming::WAIVERS.to_owned(), waivers::page(self)),
             Topic::Changes => (naming::CHANGES.to_owned(), changes::page(self)),

@@ -6,6 +6,7 @@ use crate::model::Book;
 
 pub(super) const FLEET: &str = "index.html";
 pub(super) const ROWLOCKS: &str = "rowlocks.html";
+pub(super) const MEASURING: &str = "measuring.html";
 pub(super) const LIMITS: &str = "limits.html";
 pub(super) const WAIVERS: &str = "waivers.html";
 pub(super) const CHANGES: &str = "changes.html";

@@ -11,13 +11,15 @@ use super::rowlocks;
 use super::values;
 use crate::model::Oar;
 use crate::model::OarSet;
-use crate::model::Reading;
 use crate::model::Word;
 use crate::reading::RecordKind;
+use crate::reports::card_readings::good_to;
 use crate::reports::card_readings::offset;
 use crate::reports::card_readings::read;
 use crate::reports::html::words;
-use crate::units::Length;
+use crate::reports::said::value;
+use crate::working::OarSight;
+use crate::working::Tools;
 
 pub(super) fn page(site: &Site, set: &OarSet) -> Frame {
     let book = site.pages.report.book;
@@ -39,16 +41,17 @@ pub(super) fn page(site: &Site, set: &OarSet) -> Frame {
             @if !missing.is_empty() { h3 { "Not checked, for want of a reading" } (findings::not_checked(&missing)) }
         }
         section { h2 { "The oars" } @if set.oars.is_empty() { p { "No oar is written." } } @else {
-            (frame::wide("The oars", &table(set))) } }
+            (frame::wide("The oars", &table(site, set))) } }
         (rowlocks::of_set(site, set))
         (super::changes::last_days(site, RecordKind::OarSet, id))
         (values::section(site, RecordKind::OarSet, id, set.file))
     };
-    let below = format!("oar set, {} oars", set.oars.len());
+    let last = super::changes::last(site, RecordKind::OarSet, id);
+    let below = format!("oar set, {} oars · {last}", set.oars.len());
     Frame { heading: id.clone(), below, body, of_rig: true }
 }
 
-fn table(set: &OarSet) -> Markup {
+fn table(site: &Site, set: &OarSet) -> Markup {
     let heads = [
         "oar",
         "length, mm",
@@ -61,28 +64,37 @@ fn table(set: &OarSet) -> Markup {
     ];
     html! {
         table class="oars" {
-            caption { "Lengths in mm, as read" }
+            caption { "As read, ± how good it is" }
             thead { tr { @for head in heads { th scope="col" { (head) } } } }
-            tbody { @for oar in &set.oars { (line(oar)) } }
+            tbody { @for oar in &set.oars { (line(site, oar)) } }
         }
     }
 }
 
-fn line(oar: &Oar) -> Markup {
-    let length = |reading: Option<&Reading<Length>>| {
-        read(reading).unwrap_or_else(|| "not measured".to_owned())
-    };
+fn line(site: &Site, oar: &Oar) -> Markup {
+    let sight = OarSight { tools: Tools::of_club(site.pages.report.book), oar };
     let cells = [
-        length(oar.length.as_ref()),
-        length(oar.inboard.as_ref()),
-        length(oar.shaft.widest()),
-        length(oar.shaft.narrowest()),
-        offset(oar.pitch.as_ref()).unwrap_or_else(|| "not measured".to_owned()),
+        good_to(read(oar.length.as_ref()), &sight.length(), 1),
+        good_to(read(oar.inboard.as_ref()), &sight.inboard(), 1),
+        good_to(read(oar.shaft.widest()), &sight.widest(), 1),
+        good_to(read(oar.shaft.narrowest()), &sight.narrowest(), 1),
+        own_pitch(&sight),
         oar.state.map_or("not said", |state| state.value.word()).to_owned(),
         defects(oar),
     ];
     html! {
         tr { th scope="row" { (words(oar.called())) } @for cell in cells { td { (words(&cell)) } } }
+    }
+}
+
+/// An offset is good to what the angle worked out from it is: both are told.
+fn own_pitch(sight: &OarSight) -> String {
+    let read = offset(sight.oar.pitch.as_ref());
+    match read.as_deref() {
+        Some(own) if !own.ends_with("deg") => {
+            format!("{own} mm: {}", value(&sight.own_pitch(), 2, "deg"))
+        }
+        _ => good_to(read, &sight.own_pitch(), 2),
     }
 }
 

@@ -46,7 +46,8 @@ fn line(site: &Site, row: &WaiverRow) -> Markup {
         }
     });
     let is_kept = waiver.finding.as_ref().is_some_and(|own| site.keeps(&Name::record(&own.value)));
-    let at = waiver.at.filter(|_| !is_kept).map_or("-".to_owned(), |at| at.value.to_string());
+    let at = waiver.at.filter(|_| !is_kept);
+    let at = at.map_or("-".to_owned(), |at| format!("{} {}", at.value, unit(site, row)));
     let cells = [
         said(waiver.rule.as_ref()).to_owned(),
         said(waiver.because.as_ref()).to_owned(),
@@ -58,6 +59,14 @@ fn line(site: &Site, row: &WaiverRow) -> Markup {
     html! {
         tr { th scope="row" { (words(said(waiver.finding.as_ref()))) } @for cell in &cells { td { (words(cell)) } } }
     }
+}
+
+/// Returns the unit of the value that a waiver was granted at; nothing where it is found no more.
+fn unit(site: &Site, row: &WaiverRow) -> &'static str {
+    let (rule, name) = (said(row.waiver.rule.as_ref()), said(row.waiver.finding.as_ref()));
+    let mut all = site.pages.report.checked.findings.iter();
+    let own = all.find(|own| own.rule.id == rule && own.name.as_str() == name);
+    own.and_then(|own| own.value).map_or("", |value| value.unit)
 }
 
 fn said(text: Option<&Placed<String>>) -> &str {

@@ -40,7 +40,7 @@ const LEGEND: &str = "D danger, F fault, U unsure, N note; waived: the club live
      the blade's top to the stern.";
 
 /// The most characters of a line of a boat's own words, and of her name.
-const LINE: usize = 160;
+const LINE: usize = 200;
 const NAME: usize = 48;
 
 /// Which commit a sheet was made from.
@@ -65,7 +65,7 @@ pub fn sheet(report: &Report, boat: &Boat, commit: &AtCommit) -> String {
         main class="sheet" style={ "--seats:" (seats.len().max(4)) } {
             (head(&subject, commit))
             section class="top" {
-                figure class="plan" { (plan(&subject).inline("plan")) }
+                figure class="plan wide" role="group" aria-label="Plan" tabindex="0" { (plan(&subject).inline("plan")) }
                 (told(&subject))
             }
             (drawn(&subject, &seats))

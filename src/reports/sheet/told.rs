@@ -26,7 +26,7 @@ const OUT: usize = 4;
 const SEEN_LINES: usize = 2;
 
 /// The most characters of one of them.
-const LONGEST: usize = 150;
+const LONGEST: usize = 222;
 
 /// Returns what stands against a boat.
 pub(super) fn told(subject: &Subject) -> Markup {
@@ -51,7 +51,7 @@ pub(super) fn told(subject: &Subject) -> Markup {
                 @if waived > 0 { " (" (waived) " waived)" } }
             (out_of_use(subject))
             ul { @for found in told { (one(subject, found)) } }
-            @if more > 0 { p { b { "and " (more) " more." } } }
+            @if more > 0 { p class="quiet" { b { "and " (more) " more." } } }
             (seen(subject))
             p class="quiet" { "All of it, and what to do: tholebook lint --only "
                 (cut(&words(&subject.boat.boat.id.value), 40)) }
@@ -87,8 +87,18 @@ fn one(subject: &Subject, found: &Finding) -> Markup {
     html! {
         li class=(letter) {
             b { (with_letter(found.level)) (words(&aside(found))) } ": "
-            (cut(&words(message), LONGEST))
+            (shortened(&words(message)))
         }
+    }
+}
+
+/// What has no room is left out by whole sentences, where the first of them has.
+fn shortened(message: &str) -> String {
+    let whole = message.chars().count() <= LONGEST;
+    let end = message.char_indices().nth(LONGEST).map_or(message.len(), |(at, _)| at);
+    match message[..end].rfind(". ") {
+        Some(last) if !whole => message[..=last].to_owned(),
+        _ => cut(message, LONGEST),
     }
 }
 

@@ -33,7 +33,8 @@ const SPARES: usize = 2;
 pub(super) fn values(subject: &Subject, seats: &[SeatSight]) -> Markup {
     let columns: Vec<Vec<Step>> = seats.iter().map(steps).collect();
     html! {
-        div class="scroll" { table class="values" style={ "--rows:" (columns.first().map_or(1, |steps| rows(steps))) } {
+        div class="wide" role="region" aria-label="Her values" tabindex="0" { table class="values" style={ "--rows:" (columns.first().map_or(1, |steps| rows(steps))) } {
+            caption { "Her values, bow to stern, in the order of the work" }
             thead { tr {
                 th scope="col" { "value" } th scope="col" { "limit" }
                 @for seat in seats { th scope="col" { (heading(seat)) } }

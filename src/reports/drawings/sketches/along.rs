@@ -14,9 +14,9 @@ const ACROSS: &[Arrow] = &[
     },
     Arrow {
         fields: &["boat/seats/seat-mark"],
-        lines: &[((17.0, 25.2), (21.0, 25.2))],
+        lines: &[((17.0, 25.8), (21.0, 25.8))],
         says: "seat mark",
-        at: (22.4, 26.0),
+        at: (22.4, 26.6),
         stand: Stand::Start,
     },
     Arrow {
@@ -30,7 +30,7 @@ const ACROSS: &[Arrow] = &[
         fields: &["boat/seats/rowlock/above-seat"],
         lines: &[((41.5, 13.0), (41.5, 21.0))],
         says: "above seat",
-        at: (45.0, 27.4),
+        at: (45.2, 23.6),
         stand: Stand::End,
     },
 ];
@@ -38,7 +38,7 @@ const ACROSS: &[Arrow] = &[
 /// A seat, its pin and its oar seen to the bow.
 pub(super) fn across() -> Scene {
     let still = html! {
-        (line("thin dash", (21.0, 6.5), (21.0, 26.5))) (aside((20.2, 8.4), Stand::End, "string"))
+        (line("thin dash", (21.0, 6.5), (21.0, 27.0))) (aside((20.2, 8.4), Stand::End, "string"))
         (line("wide", (6.0, 21.0), (33.0, 21.0))) (line("hair", (33.0, 21.0), (44.5, 21.0)))
         (line("heavy", (36.0, 13.0), (36.0, 19.5))) (line("hair", (36.0, 6.8), (36.0, 13.0)))
         (through("", &[(34.6, 10.6), (34.6, 13.0), (44.5, 13.0)]))

@@ -89,6 +89,19 @@ pub(in crate::reports) fn sketched(fields: &[&str], elsewhere: &[&str]) -> Vec<D
     own.map(|scene| scene.lit(fields)).collect()
 }
 
+/// Returns every scene with all of its arrows lit, and what is said of each value that it shows: what
+/// the value is called in a record, and its sentence.
+pub(in crate::reports) fn sketch_book() -> Vec<(Drawing, Vec<(&'static str, String)>)> {
+    let of_scene = |scene: &Scene| {
+        let fields: Vec<&'static str> =
+            scene.arrows.iter().flat_map(|arrow| arrow.fields).copied().collect();
+        let called = |field: &'static str| field.rsplit_once("/seats/").map_or(field, |own| own.1);
+        let said = fields.iter().map(|field| (called(field), sentence(field))).collect();
+        (scene.lit(&fields), said)
+    };
+    scenes().iter().map(of_scene).collect()
+}
+
 impl Scene {
     fn shows(&self, fields: &[&str]) -> bool {
         let mut own = self.arrows.iter().flat_map(|arrow| arrow.fields);

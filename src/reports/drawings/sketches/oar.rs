@@ -37,8 +37,8 @@ const WHOLE: &[Arrow] = &[
         fields: &["oar-set/oars/blade/width"],
         lines: &[((35.4, 13.0), (35.4, 20.0))],
         says: "width",
-        at: (30.4, 14.6),
-        stand: Stand::End,
+        at: (36.2, 17.4),
+        stand: Stand::Start,
     },
     Arrow {
         fields: &["oar-set/pitch-mark"],

@@ -21,9 +21,9 @@ const STANDING: &[Arrow] = &[
     },
     Arrow {
         fields: &["crew/rowers/weight", "crew/sweep/weight"],
-        lines: &[((15.6, 30.6), (24.4, 30.6))],
+        lines: &[((15.6, 30.3), (24.4, 30.3))],
         says: "weight",
-        at: (25.8, 31.4),
+        at: (25.8, 31.0),
         stand: Stand::Start,
     },
 ];
