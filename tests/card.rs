@@ -116,7 +116,7 @@ fn what_was_not_measured_says_so_and_is_never_called_clear() {
 #[test]
 fn without_a_level_no_lean_is_called_clear() {
     let card = card(&[(BOAT, "", "level: {trim: 0.0, roll: 0.1}", "level: {roll: 0.1}")]);
-    holds(&card, "Level: trim not measured: -");
+    holds(&card, "Level: trim not measured; roll 0.10 deg");
     assert_eq!(row(&card, "lean aft, mm"), ["0.5 -"; 4]);
     assert_eq!(row(&card, "square off, mm"), ["11 -"; 4]);
 }

@@ -22,7 +22,7 @@ At each question, a value in any unit of the record, such as 58, 5.8 cm,
 
 Exit codes:
   0  measured; nothing wrong is left on this boat or these oars
-  1  measured, or refused because she is not level; lint finds a danger or a fault there
+  1  a danger or a fault is left, she is not level, or two people disagree
   2  wrong usage: no terminal, an unknown name, an answer that can't be read
   3  broken off, or something could not be read or written
   4  a fault of the program";

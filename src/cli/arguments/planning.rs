@@ -11,7 +11,8 @@ use crate::units::Date;
 
 pub(super) const WORKLIST_EXITS: &str = "\
 The boat as she should read after the work:
-  tholebook worklist kittiwake --result - | tholebook lint --name boats/kittiwake.yaml -
+  tholebook worklist kittiwake --result - |
+    tholebook lint --name boats/kittiwake.yaml -
 A record that was worked out says so: predicted: true. Nobody measured it; never
 put it into the book.
 
