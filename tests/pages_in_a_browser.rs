@@ -11,15 +11,32 @@ use std::path::Path;
 use std::process::Command;
 
 use club::Club;
+use club::names_in;
+
+/// Runs a script over the pages of a folder; returns what it tells, on standard output and beside it.
+fn looked(script: &str, folder: &Path) -> (String, String) {
+    let mut look = Command::new("node");
+    let output = look.arg(script).arg(folder).output().expect("node runs");
+    let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
+    let told = text(output.stderr);
+    assert!(output.status.success(), "{told}");
+    (text(output.stdout), told)
+}
 
 /// Returns what a reader would stumble over, a line each.
 fn stumbles(folder: &Path) -> String {
-    let mut look = Command::new("node");
-    let output = look.arg("tests/pages/look.mjs").arg(folder).output().expect("node runs");
-    let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
-    let told = text(output.stderr);
-    assert!(output.status.success() && told.contains("looked "), "{told}");
-    text(output.stdout)
+    let (stumbles, told) = looked("tests/pages/look.mjs", folder);
+    assert!(told.contains("looked "), "{told}");
+    stumbles
+}
+
+/// Returns the pages that take more sides of A4 than they may, a line each.
+fn too_long(folder: &Path, most: usize) -> Vec<String> {
+    let (told, _) = looked("tests/pages/sides.mjs", folder);
+    assert_eq!(told.lines().count(), names_in(folder).len(), "{told}");
+    let sides = |line: &str| line.rsplit(' ').next().and_then(|sides| sides.parse().ok());
+    let is_not = |line: &&str| sides(line).is_none_or(|sides: usize| !(1..=most).contains(&sides));
+    told.lines().filter(is_not).map(str::to_owned).collect()
 }
 
 #[test]
@@ -38,6 +55,29 @@ fn nobody_stumbles_over_the_pages_of_a_club_with_two_seasons() {
 #[ignore = "needs Chromium"]
 fn nobody_stumbles_over_names_that_wish_to_be_more_than_words() {
     assert_eq!(stumbles(&Club::hostile().pages()), "");
+}
+
+#[test]
+#[ignore = "needs Chromium"]
+fn a_rig_card_is_one_side_of_paper_and_nobody_stumbles_over_it() {
+    for club in [Club::example(), Club::hostile()] {
+        let cards = club.sheets("cards", &[]);
+        assert_eq!(too_long(&cards, 1), Vec::<String>::new());
+        assert_eq!(stumbles(&cards), "");
+    }
+}
+
+#[test]
+#[ignore = "needs Chromium"]
+fn a_page_to_write_on_is_a_sheet_of_paper_at_most_and_nobody_stumbles_over_it() {
+    for club in [Club::example(), Club::hostile()] {
+        for more in [&[][..], &["--last"], &["--twice"]] {
+            let options = [&["--blank"], more].concat();
+            let blanks = club.sheets(&options.join(""), &options);
+            assert_eq!(too_long(&blanks, 2), Vec::<String>::new(), "{options:?}");
+            assert_eq!(stumbles(&blanks), "", "{options:?}");
+        }
+    }
 }
 
 #[test]

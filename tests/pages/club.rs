@@ -101,6 +101,20 @@ impl Club {
         out
     }
 
+    /// Writes a sheet of every boat beside the book and returns their folder.
+    #[track_caller]
+    pub(crate) fn sheets(&self, folder: &str, options: &[&str]) -> PathBuf {
+        let out = self.beside(folder);
+        fs::create_dir(&out).expect("a folder");
+        for boat in names_in(&self.path("boats")) {
+            let id = boat.trim_end_matches(".yaml");
+            let told = self.told(&[&["sheet", id, "--as-of", DAY], options].concat());
+            assert!(matches!(told.code, Some(0 | 1)), "{}", told.err);
+            fs::write(out.join(format!("{id}.html")), told.out).expect("a page");
+        }
+        out
+    }
+
     /// Writes the pages into a folder.
     pub(crate) fn run(&self, out: &Path) -> Run {
         self.told(&["pages", "--out", &out.display().to_string(), "--as-of", DAY])

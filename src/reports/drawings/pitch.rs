@@ -14,11 +14,11 @@ use crate::reports::said::value;
 use crate::working::Attitude;
 use crate::working::SeatSight;
 
-const SIZE: At = (46.0, 28.0);
+const SIZE: At = (46.0, 26.0);
 const LEFT: f64 = 7.0;
 const RIGHT: f64 = 44.0;
 const TOP: f64 = 6.0;
-const LOW: f64 = 20.0;
+const LOW: f64 = 18.4;
 
 /// How many straight pieces the curve is drawn in.
 const PIECES: u32 = 30;
@@ -82,7 +82,7 @@ pub(in crate::reports) fn pitch(subject: &Subject, seat: &SeatSight, axis: Pitch
         @if let Some(arc) = &arc {
             (curve(seat, axis, arc))
             @for attitude in Attitude::ALL { (reading(seat, axis, arc, attitude)) }
-        } @else { (text("", (LEFT + 2.0, 14.0), Stand::Start, "oar angles not known")) }
+        } @else { (text("", (LEFT + 2.0, 13.0), Stand::Start, "oar angles not known")) }
         (below(subject, seat))
     };
     let each = Attitude::ALL
@@ -129,7 +129,7 @@ fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> 
     let Ok(theta) = seat.laid_at(attitude) else { return html! {} };
     let x = arc.x(theta);
     let (called, stand) = match attitude {
-        Attitude::Square => ("square off".to_owned(), Stand::Middle),
+        Attitude::Square => ("square".to_owned(), Stand::Middle),
         Attitude::Finish => (format!("finish {}", n(theta.abs())), Stand::End),
         Attitude::Catch => (format!("catch {}", n(theta.abs())), Stand::Start),
     };

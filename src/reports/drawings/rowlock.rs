@@ -15,7 +15,7 @@ use crate::reports::said::value;
 use crate::working::SeatSight;
 use crate::working::Worked;
 
-const SIZE: At = (46.0, 39.2);
+const SIZE: At = (46.0, 40.6);
 const SCALES: [f64; 6] = [2.0, 2.5, 3.0, 4.0, 5.0, 10.0];
 /// The room for the horns, and where the bed's middle is.
 const ROOM: At = (30.0, 18.0);
@@ -158,18 +158,18 @@ fn words(subject: &Subject, seat: &SeatSight, one_to: f64) -> Markup {
     let may = limits(gap_range(seat, &sizes)).map_or(String::new(), |may| format!(" ({may})"));
     let least = limits(range(seat, LimitKey::Clearance))
         .map_or(String::new(), |least| format!(" ({least})"));
-    let narrowest = value(&seat.narrowest(), 1, "mm");
     let lines = [
         format!("gap {}{may}", value(&seat.gap(), 1, "mm")),
-        format!("shaft {}, least {narrowest}", value(&seat.widest(), 1, "")),
+        format!("shaft {}", value(&seat.widest(), 1, "mm")),
+        format!("at its least {}", value(&seat.narrowest(), 1, "mm")),
         format!("clears {}{least}", value(&seat.clearance(), 1, "mm")),
     ];
     let own = mark(&subject.findings, &seat.name().at("rowlock"));
     html! {
-        @for (y, line) in [30.6, 33.4, 36.2].into_iter().zip(&lines) {
+        @for (y, line) in [30.2, 32.7, 35.2, 37.7].into_iter().zip(&lines) {
             (text_within("", (1.0, y), Stand::Start, line, 46))
         }
-        @if let Some(own) = &own { (own.drawn((1.2, 38.8))) }
-        (text("inquiet", (SIZE.0 - 1.0, 38.8), Stand::End, &format!("1 : {}", n(one_to))))
+        @if let Some(own) = &own { (own.drawn((1.2, 40.2))) }
+        (text("inquiet", (SIZE.0 - 1.0, 40.2), Stand::End, &format!("1 : {}", n(one_to))))
     }
 }

@@ -39,8 +39,9 @@ const LEGEND: &str = "D danger, F fault, U unsure, N note; waived: the club live
      from it, ± how good it is. Lean to the stern and outboard is positive, and so is pitch with \
      the blade's top to the stern.";
 
-/// The most characters of a line of a boat's own words, and of her name.
+/// The most characters of a line of a boat's own words, of her name, and of other names.
 const LINE: usize = 200;
+const HER_NAME: usize = 36;
 const NAME: usize = 48;
 
 /// Which commit a sheet was made from.
@@ -83,7 +84,7 @@ fn head(subject: &Subject, commit: &AtCommit) -> Markup {
     let club = subject.report.book.club.name.as_ref().map_or("", |name| &name.value);
     html! {
         header {
-            h1 { (words(&cut(boat.called(), NAME))) }
+            h1 { (words(&cut(boat.called(), HER_NAME))) }
             p class="what" { "rig card · " (cut(&words(&boat.id.value), NAME)) " · " (cut(&words(class), NAME))
                 @if !club.is_empty() { " · " (cut(&words(club), NAME)) } }
             p class="who" { (said(&day(subject))) " " (said(&level(subject))) " " (said(&oars(subject))) }
