@@ -6,6 +6,7 @@ mod outline;
 mod places;
 mod refusals;
 mod second_reader;
+mod suite;
 mod words;
 
 /// A record of each kind, as a club writes them.
