@@ -6,3 +6,5 @@
 mod by_chance;
 #[path = "editing/by_hand.rs"]
 mod by_hand;
+#[path = "editing/checking.rs"]
+mod checking;

@@ -1,7 +1,8 @@
 //! Times the whole lint of a fleet against `serde_yaml` merely reading the same files, on one thread and
 //! on as many as the lint has, in one run.
 //!
-//! `cargo bench --bench lint_fleet -- 10000` for ten thousand boats; the default is 1000.
+//! `cargo bench --bench lint_fleet -- 100 10000` for a hundred boats, then ten thousand; the default is
+//! 1000. Smaller fleets go first: the most memory is that of all that came before.
 
 #![allow(clippy::print_stdout, reason = "a bench says what it measured")]
 
@@ -26,13 +27,21 @@ use tholebook::units::Date;
 const ROUNDS: usize = 3;
 
 fn main() -> Result<(), Box<dyn Error>> {
-    let boats = std::env::args().find_map(|word| word.parse().ok()).unwrap_or(1000);
+    let asked: Vec<usize> = std::env::args().filter_map(|word| word.parse().ok()).collect();
+    let fleets = if asked.is_empty() { vec![1000] } else { asked };
+    fleets.into_iter().try_for_each(one_fleet)
+}
+
+fn one_fleet(boats: usize) -> Result<(), Box<dyn Error>> {
     let folder = tempfile::tempdir()?;
     let bytes = fleet::write(folder.path(), boats)?;
     let megabytes = bytes as f64 / 1e6;
     println!("{boats} boats and as many oar sets, {megabytes:.1} MB, best of {ROUNDS}");
     let alone = rayon::ThreadPoolBuilder::new().num_threads(1).build()?;
-    let [mut lint, mut one, mut many] = [Duration::MAX; 3];
+    let mut lint = timed(|| whole_lint(folder.path()))?;
+    let peak = peak_megabytes().map_or("unknown".to_owned(), |peak| format!("{peak:>8.1} MB"));
+    println!("most memory so far, the lint's         {peak}");
+    let [mut one, mut many] = [Duration::MAX; 2];
     for _ in 0..ROUNDS {
         lint = lint.min(timed(|| whole_lint(folder.path()))?);
         one = one.min(timed(|| alone.install(|| merely_read(folder.path())))?);
@@ -45,6 +54,14 @@ fn main() -> Result<(), Box<dyn Error>> {
     println!("ratio, to one thread                   {:>8.2}", ratio(one));
     println!("ratio, to as many threads              {:>8.2}", ratio(many));
     Ok(())
+}
+
+/// Returns the most memory that this process had at once, as Linux counts it.
+fn peak_megabytes() -> Option<f64> {
+    let status = fs::read_to_string("/proc/self/status").ok()?;
+    let line = status.lines().find_map(|line| line.strip_prefix("VmHWM:"))?;
+    let kibibytes: f64 = line.trim().strip_suffix(" kB")?.parse().ok()?;
+    Some(kibibytes * 1024.0 / 1e6)
 }
 
 fn timed(job: impl Fn() -> Result<usize, String>) -> Result<Duration, Box<dyn Error>> {

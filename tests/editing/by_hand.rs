@@ -175,6 +175,7 @@ fn a_text_that_would_read_otherwise_is_put_in_quotes() {
         "two\nlines",
         "",
         "é\u{7}",
+        "no character \u{ffff}",
         "@x",
         "%x",
         "`x",

@@ -10,7 +10,7 @@ use tholebook::reading::tree::Limit;
 use tholebook::reading::tree::NODES;
 use tholebook::reading::tree::TreeFaultKind;
 
-use crate::damage::looked_over;
+use crate::looking_over::looked_over;
 use crate::outline::at;
 
 /// Returns the limit that stopped the reading of `text`, and where.

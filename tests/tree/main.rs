@@ -2,6 +2,7 @@
 
 mod damage;
 mod hostile;
+mod looking_over;
 mod outline;
 mod places;
 mod refusals;

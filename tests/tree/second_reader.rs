@@ -147,7 +147,7 @@ proptest! {
     fn a_second_reader_finds_the_same_values_in_random_records(text in record()) {
         // `last` may come by chance and is then a key given twice.
         prop_assume!(!text.trim_end_matches("last: 1\n").contains("last:"));
-        crate::damage::looked_over(&text);
+        crate::looking_over::looked_over(&text);
         agreed(&text);
     }
 }

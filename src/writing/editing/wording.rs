@@ -92,7 +92,8 @@ fn quoted(text: &str) -> String {
             '\\' => quoted.push_str("\\\\"),
             '\n' => quoted.push_str("\\n"),
             '\t' => quoted.push_str("\\t"),
-            control if control.is_control() => {
+            // The last two are no characters, and no YAML may hold them as they are.
+            control if control.is_control() || matches!(control, '\u{fffe}' | '\u{ffff}') => {
                 quoted.push_str(&format!("\\u{:04x}", u32::from(control)));
             }
             other => quoted.push(other),
