@@ -7,6 +7,8 @@
 mod books;
 #[path = "hostile/commands.rs"]
 mod commands;
+#[path = "hostile/days.rs"]
+mod days;
 #[path = "hostile/faults.rs"]
 mod faults;
 #[path = "hostile/repositories.rs"]
