@@ -13,5 +13,7 @@ mod days;
 mod faults;
 #[path = "hostile/repositories.rs"]
 mod repositories;
+#[path = "hostile/stopped.rs"]
+mod stopped;
 #[path = "hostile/trying.rs"]
 mod trying;
