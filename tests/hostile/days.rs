@@ -59,7 +59,7 @@ fn every_command_that_takes_a_day_is_among_them() {
         let help = run(Path::new("."), &format!("{name} --help")).out;
         if help.contains("--as-of <") || help.contains("--on <") {
             let is_among = |line: &&str| line.split(' ').next() == Some(name);
-            assert!(WITH_A_DAY.iter().any(|line| is_among(&line)), "{name}");
+            assert!(WITH_A_DAY.iter().any(is_among), "{name}");
             with_a_day += 1;
         }
     }

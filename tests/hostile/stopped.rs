@@ -135,7 +135,6 @@ fn pages_that_are_stopped_are_whole_and_the_next_run_brings_them_all() {
         assert_eq!(run(book.path(), &words).code, Some(0), "round {round}");
         assert!(all(&out) == new, "round {round}: {:?}", all(&out).keys());
     }
-    println!("{stopped} of 32 runs were stopped, {midway} of them midway through the pages");
     assert!(stopped > 5 && midway > 0, "{stopped} were stopped, {midway} midway");
 }
 
@@ -192,8 +191,7 @@ fn a_record_whose_writing_is_stopped_is_the_old_one_or_the_new_one() {
             assert_eq!(beside(), ["kittiwake.yaml"], "round {round}: beginnings are cleared away");
         }
     }
-    println!("{stopped} of 60 writes were stopped; {left} times a beginning was cleared away");
-    assert!(stopped > 10, "only {stopped} writes were stopped");
+    assert!(stopped > 10 && left > 0, "{stopped} were stopped, {left} beginnings cleared away");
 }
 
 /// Writes of others are left alone: their beginnings are held as long as they live.
