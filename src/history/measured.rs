@@ -1,11 +1,10 @@
 //! When a value was last measured, and by whom. Judges no age.
 
+use super::known::Record;
 use crate::model::Book;
-use crate::model::FileId;
 use crate::model::Measured;
 use crate::model::Name;
 use crate::model::Placed;
-use crate::reading::RecordKind;
 use crate::units::Date;
 use crate::working::BoatSight;
 
@@ -44,18 +43,14 @@ pub(super) enum Measuring<'b> {
 }
 
 impl<'b> Measuring<'b> {
-    pub(super) fn of(book: &'b Book, kind: RecordKind, file: FileId) -> Self {
-        let boat = || book.boats.iter().find(|own| own.file == file);
-        let set = || book.oar_sets.iter().find(|own| own.file == file);
-        let crew = || book.crews.iter().find(|own| own.file == file);
-        let record = |id: &'b Placed<String>, measured| Self::Record { id: &id.value, measured };
-        let found = match kind {
-            RecordKind::Boat => boat().map(|boat| Self::Boat(BoatSight::new(book, boat))),
-            RecordKind::OarSet => set().map(|set| record(&set.id, &set.measured)),
-            RecordKind::Crew => crew().map(|crew| record(&crew.id, &crew.measured)),
-            _ => None,
-        };
-        found.unwrap_or(Self::Nothing)
+    pub(super) fn of(book: &'b Book, record: Record<'b>) -> Self {
+        let of_record = |id: &'b Placed<String>, measured| Self::Record { id: &id.value, measured };
+        match record {
+            Record::Boat(boat) => Self::Boat(BoatSight::new(book, boat)),
+            Record::OarSet(set) => of_record(&set.id, &set.measured),
+            Record::Crew(crew) => of_record(&crew.id, &crew.measured),
+            Record::Class(_) | Record::Club | Record::Waivers => Self::Nothing,
+        }
     }
 
     /// Returns when a value was last measured; none of a value that is nothing measured.

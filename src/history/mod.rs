@@ -14,6 +14,7 @@ mod graph;
 mod group_words;
 mod grouping;
 mod kept;
+mod known;
 mod library;
 mod likeness;
 mod measured;

@@ -5,6 +5,8 @@
 //! which record, seat or oar it is.
 
 use super::grouping::Grouping;
+use super::known::Known;
+use super::known::Record;
 use super::measured::Measuring;
 use super::value::Value;
 use crate::model::Book;
@@ -14,9 +16,6 @@ use crate::model::Place;
 use crate::model::Said;
 use crate::model::Written;
 use crate::reading::RecordKind;
-
-/// The file of the waivers; it holds no key that tells its kind.
-const WAIVERS: &str = "waivers.yaml";
 
 /// The values of one record, in the order of the format.
 #[derive(Clone, Debug)]
@@ -65,8 +64,10 @@ impl<'b> RecordValues<'b> {
 /// the order of their files. The program's own classes are none of the book's.
 #[must_use]
 pub fn of_book(book: &Book) -> Vec<RecordValues<'_>> {
+    let known = Known::of(book);
     let files = (0..book.files.len()).map(FileId);
-    let mut records: Vec<RecordValues> = files.filter_map(|file| of_file(book, file)).collect();
+    let of_file = |file| known.get(file).map(|record| of_known(book, file, record));
+    let mut records: Vec<RecordValues> = files.filter_map(of_file).collect();
     records.sort_by(|one, other| (one.kind, &one.id).cmp(&(other.kind, &other.id)));
     records
 }
@@ -74,16 +75,23 @@ pub fn of_book(book: &Book) -> Vec<RecordValues<'_>> {
 /// Returns the values of one record; of two of one kind and id, of the first.
 #[must_use]
 pub fn of_record<'b>(book: &'b Book, kind: RecordKind, id: &str) -> Option<RecordValues<'b>> {
-    let records = (0..book.files.len()).map(FileId);
-    let is_it = |file: &FileId| record_of(book, *file).is_some_and(|own| own == (kind, id));
-    records.into_iter().find(is_it).and_then(|file| of_file(book, file))
+    let known = Known::of(book);
+    let mut files = (0..book.files.len()).map(FileId);
+    files.find_map(|file| {
+        let record = known.get(file).filter(|own| own.kind() == kind && own.id() == id)?;
+        Some(of_known(book, file, record))
+    })
 }
 
 /// Returns the values of the record in a file; none where no record could be read there, and none
 /// of the program's own classes.
 #[must_use]
 pub fn of_file(book: &Book, file: FileId) -> Option<RecordValues<'_>> {
-    let (kind, id) = record_of(book, file)?;
+    Known::of(book).get(file).map(|record| of_known(book, file, record))
+}
+
+fn of_known<'b>(book: &'b Book, file: FileId, known: Record<'b>) -> RecordValues<'b> {
+    let (kind, id) = (known.kind(), known.id());
     let mut record = RecordValues {
         kind,
         id: id.to_owned(),
@@ -93,34 +101,14 @@ pub fn of_file(book: &Book, file: FileId) -> Option<RecordValues<'_>> {
         nameless: Vec::new(),
     };
     let mut grouping = Grouping::new(kind, id);
-    let measuring = Measuring::of(book, kind, file);
+    let measuring = Measuring::of(book, known);
     for written in book.written_in(file) {
         take(&mut record, book, &mut grouping, written);
     }
     for value in &mut record.values {
         value.measured = measuring.of_value(&value.name);
     }
-    Some(record)
-}
-
-/// Returns the kind and the id of the record in a file.
-fn record_of(book: &Book, file: FileId) -> Option<(RecordKind, &str)> {
-    let source = book.file(file);
-    if source.built_in {
-        return None;
-    }
-    let boat = book.boats.iter().find(|own| own.file == file).map(|own| &own.id.value);
-    let set = || book.oar_sets.iter().find(|own| own.file == file).map(|own| &own.id.value);
-    let crew = || book.crews.iter().find(|own| own.file == file).map(|own| &own.id.value);
-    let class = || book.classes.iter().find(|own| own.file == file).map(|own| &own.id.value);
-    let club = || (book.club.file == Some(file)).then_some((RecordKind::Club, "club"));
-    let waivers = || (source.path == WAIVERS).then_some((RecordKind::Waiver, "club"));
-    boat.map(|id| (RecordKind::Boat, id.as_str()))
-        .or_else(|| set().map(|id| (RecordKind::OarSet, id.as_str())))
-        .or_else(|| crew().map(|id| (RecordKind::Crew, id.as_str())))
-        .or_else(|| class().map(|id| (RecordKind::Class, id.as_str())))
-        .or_else(club)
-        .or_else(waivers)
+    record
 }
 
 /// Adds one written value to its record: to the list it belongs to, or as a new one.

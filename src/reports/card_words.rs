@@ -8,6 +8,7 @@ use super::cautions::WHERE_THE_SUMS_STOP;
 use super::cautions::bends_metal;
 use super::figures_text::rounded;
 use super::look::Look;
+use super::said::ago;
 use super::shown;
 use super::verdict::Verdict;
 use super::verdict::with_letter;
@@ -76,14 +77,7 @@ fn not_afloat(subject: &Subject, look: Look, out: &mut String) {
 pub(super) fn day(subject: &Subject) -> String {
     let rigged = &subject.boat.boat.rigged;
     let date = rigged.date.map_or("on no day".to_owned(), |date| {
-        let days = subject.report.as_of.days_after(date.value);
-        let age = match days {
-            0 => "today".to_owned(),
-            1 => "1 day ago".to_owned(),
-            2.. => format!("{days} days ago"),
-            _ => "a day yet to come".to_owned(),
-        };
-        format!("{} ({age})", date.value)
+        format!("{} ({})", date.value, ago(subject.report.as_of.days_after(date.value)))
     });
     let lay = match rigged.whereabouts.map(|lay| lay.value) {
         Some(Where::Trailer) => " on the trailer",

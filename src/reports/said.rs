@@ -6,6 +6,16 @@ use crate::model::Part;
 use crate::working::SeatSight;
 use crate::working::Worked;
 
+/// Returns how long ago a day was, in words.
+pub(super) fn ago(days: i64) -> String {
+    match days {
+        0 => "today".to_owned(),
+        1 => "1 day ago".to_owned(),
+        2.. => format!("{days} days ago"),
+        _ => "a day yet to come".to_owned(),
+    }
+}
+
 /// Returns a value, how good it is, and its unit; "not measured" where it is not.
 pub(super) fn value(worked: &Worked, places: usize, unit: &str) -> String {
     match worked {

@@ -97,10 +97,10 @@ pub struct BlameRow {
 }
 
 impl BlameRow {
-    /// Returns its age in days, marked where it may be more.
+    /// Returns its age in days, marked where it may be more; a day that has not come is ahead.
     pub(super) fn age_words(&self) -> Option<String> {
         let mark = if self.may_be_older { "≥ " } else { "" };
-        self.age.map(|age| format!("{mark}{age}"))
+        self.age.map(|age| if age < 0 { "ahead".to_owned() } else { format!("{mark}{age}") })
     }
 }
 

@@ -58,7 +58,11 @@ fn set(row: &BlameRow) -> String {
     let measured = row.set.measured.as_ref();
     let measured = measured
         .map(|own| format!(", measured {}{}", own.on, own.by.as_ref().map(by).unwrap_or_default()));
-    let days = row.age_words().map(|age| format!(", {age} days ago")).unwrap_or_default();
+    let days = match row.age_words() {
+        Some(_) if row.age < Some(0) => ", of a day yet to come".to_owned(),
+        Some(age) => format!(", {age} days ago"),
+        None => String::new(),
+    };
     let made = |made: &Made| format!("{}, {}", by_whom(made), made.short);
     let made = row.made.as_ref().map_or_else(|| "not committed yet".to_owned(), made);
     format!("{} is {value}{}{days}; {made}", row.set.name, measured.unwrap_or_default())

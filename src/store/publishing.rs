@@ -113,6 +113,9 @@ pub fn publish(out: &Path, book: &Path, leaves: &[Leaf]) -> Result<Published, No
     }
     fs::create_dir_all(&folder).map_err(|error| NotPublished::refused(&folder, &error))?;
     let now: BTreeSet<String> = leaves.iter().map(|leaf| leaf.name.clone()).collect();
+    for name in before.union(&now) {
+        clear_beginning(&folder.join(name))?;
+    }
     // What is about to be written is listed first: what a killed run leaves is known as its own.
     write_list(&folder, before.union(&now))?;
     let mut done = Published::default();
@@ -187,10 +190,13 @@ fn list_of(folder: &Path) -> Result<BTreeSet<String>, NotPublished> {
         }
         Ok(_) => Err(NotPublished::Foreign),
         Err(error) if error.kind() == ErrorKind::NotFound => match fs::read_dir(folder) {
-            Ok(mut entries) => match entries.next() {
-                None => Ok(BTreeSet::new()),
-                Some(_) => Err(NotPublished::Foreign),
-            },
+            Ok(mut entries) => {
+                // A first run that was killed may have left the beginning of its list, and no more.
+                let own = begun(&path);
+                let is_own =
+                    |entry: io::Result<fs::DirEntry>| entry.is_ok_and(|it| it.path() == own);
+                if entries.all(is_own) { Ok(BTreeSet::new()) } else { Err(NotPublished::Foreign) }
+            }
             Err(error) if error.kind() == ErrorKind::NotFound => Ok(BTreeSet::new()),
             Err(error) => Err(NotPublished::refused(folder, &error)),
         },
@@ -232,12 +238,8 @@ fn put(path: &Path, text: &str) -> Result<bool, NotPublished> {
     if fs::read(path).is_ok_and(|there| there == text.as_bytes()) {
         return Ok(false);
     }
-    let name = path.file_name().unwrap_or_default().to_string_lossy();
-    let beside = path.with_file_name(format!(".{}{BEGUN}", name.trim_start_matches('.')));
-    match fs::remove_file(&beside) {
-        Err(error) if error.kind() != ErrorKind::NotFound => return Err(refused(error)),
-        _ => {}
-    }
+    clear_beginning(path)?;
+    let beside = begun(path);
     let written = fs::File::create_new(&beside)
         .and_then(|mut file| io::Write::write_all(&mut file, text.as_bytes()))
         .and_then(|()| fs::rename(&beside, path));
@@ -246,6 +248,22 @@ fn put(path: &Path, text: &str) -> Result<bool, NotPublished> {
         let _ = fs::remove_file(&beside);
         refused(error)
     })
+}
+
+/// Returns where a text is written before it takes its name.
+fn begun(path: &Path) -> PathBuf {
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    path.with_file_name(format!(".{}{BEGUN}", name.trim_start_matches('.')))
+}
+
+/// Takes away what a killed run began to write.
+fn clear_beginning(path: &Path) -> Result<(), NotPublished> {
+    match fs::remove_file(begun(path)) {
+        Err(error) if error.kind() != ErrorKind::NotFound => {
+            Err(NotPublished::refused(path, &error))
+        }
+        _ => Ok(()),
+    }
 }
 
 #[cfg(test)]

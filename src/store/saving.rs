@@ -7,6 +7,7 @@
 use std::fs;
 use std::fs::File;
 use std::fs::Metadata;
+use std::fs::TryLockError;
 use std::io;
 use std::io::ErrorKind;
 use std::io::Write as _;
@@ -125,25 +126,27 @@ pub fn save_over(path: &Path, text: impl AsRef<[u8]>) -> io::Result<()> {
 /// A whole file beside the one that it is to replace; taken away again unless it does.
 struct Beside {
     path: PathBuf,
+    /// Locked while this program lives: what nobody holds was left by a killed one.
+    file: File,
     /// Whether the name is no longer ours: it may be another program's by now.
     is_gone: bool,
 }
 
 impl Beside {
     fn write(path: &Path, text: &[u8], like: Option<&Metadata>) -> io::Result<Self> {
-        let (beside, mut file) = Self::free_name(path)?;
+        let mut beside = Self::free_name(path)?;
         if let Some(like) = like {
-            keep_owner(&file, like);
-            file.set_permissions(like.permissions())?;
+            keep_owner(&beside.file, like);
+            beside.file.set_permissions(like.permissions())?;
         }
-        file.write_all(text)?;
-        file.sync_all()?;
+        beside.file.write_all(text)?;
+        beside.file.sync_all()?;
         Ok(beside)
     }
 
     /// Makes a file of a name that nothing has. It begins with a dot, so that no book ever reads one
-    /// that a killed program left.
-    fn free_name(path: &Path) -> io::Result<(Self, File)> {
+    /// that a killed program left; the next one to write the same file takes that away.
+    fn free_name(path: &Path) -> io::Result<Self> {
         let mut number = 0_u32;
         loop {
             let mut name = std::ffi::OsString::from(".");
@@ -152,9 +155,11 @@ impl Beside {
             let beside = path.with_file_name(name);
             match File::create_new(&beside) {
                 Err(error) if error.kind() == ErrorKind::AlreadyExists && number < 1000 => {
-                    number += 1;
+                    number += u32::from(!clear_if_left(&beside));
                 }
-                made => return made.map(|file| (Self { path: beside, is_gone: false }, file)),
+                // Another that looks for a name takes it for one that was left: it is theirs now.
+                Ok(file) if matches!(file.try_lock(), Err(TryLockError::WouldBlock)) => number += 1,
+                made => return made.map(|file| Self { path: beside, file, is_gone: false }),
             }
         }
     }
@@ -188,6 +193,15 @@ impl Drop for Beside {
             let _ = fs::remove_file(&self.path);
         }
     }
+}
+
+/// Takes a file away that no program holds; returns whether it is gone. Where a disk knows no locks,
+/// it stays.
+fn clear_if_left(beside: &Path) -> bool {
+    let is_plain = fs::symlink_metadata(beside).is_ok_and(|about| about.is_file());
+    let Ok(file) = is_plain.then(|| File::open(beside)).transpose() else { return false };
+    // Held until it is gone, so that nobody else begins to write it.
+    file.is_some_and(|file| file.try_lock().is_ok() && fs::remove_file(beside).is_ok())
 }
 
 fn is_not_permitted(error: &io::Error) -> bool {

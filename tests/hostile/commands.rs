@@ -107,6 +107,11 @@ const WRITTEN: &[&str] = &[
 /// What comes in on standard input: a push of something that can't be.
 const INPUT: &[u8] = b"0000 ffff refs/heads/\x1b[2J::error::x\n";
 
+/// Returns the lines that only ask.
+pub(crate) fn asked() -> impl Iterator<Item = &'static str> {
+    ASKED.iter().copied()
+}
+
 /// Puts every command before what lies in a folder.
 pub(crate) fn try_all(folder: &Path) {
     for line in ASKED.iter().chain(WRITTEN) {

@@ -17,6 +17,7 @@ use crate::model::Placed;
 use crate::reports::AtCommit;
 use crate::reports::Made;
 use crate::reports::html::words;
+use crate::reports::said::ago;
 
 /// A boat's row.
 struct Row<'p> {
@@ -155,10 +156,7 @@ fn overdue(standing: &Standing) -> Markup {
 
 fn rigged(site: &Site, boat: &Boat) -> String {
     let Some(day) = boat.rigged.date else { return "not known".to_owned() };
-    let days = site.pages.report.as_of.days_after(day.value);
-    format!("{} ({days} days ago)", day.value)
-        .replace("(1 days ago)", "(1 day ago)")
-        .replace("(0 days ago)", "(today)")
+    format!("{} ({})", day.value, ago(site.pages.report.as_of.days_after(day.value)))
 }
 
 /// Returns since when, by whom and why a boat is out of use.

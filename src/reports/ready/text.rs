@@ -78,9 +78,12 @@ fn head(page: &Page, look: Look) -> String {
     let mut out = format!("{}\n", look.heading().style(title));
     let rigged = &boat.rigged;
     let day = rigged.date.map_or("on no day".to_owned(), |day| {
-        let before = page.ready.report.as_of.days_after(day.value);
-        let days = if before == 1 { "day" } else { "days" };
-        format!("{} ({before} {days} before)", day.value)
+        let before = match page.ready.report.as_of.days_after(day.value) {
+            1 => "1 day before".to_owned(),
+            days @ 0.. => format!("{days} days before"),
+            _ => "after that day".to_owned(),
+        };
+        format!("{} ({before})", day.value)
     });
     let checked = rigged.checked_by.as_ref();
     let passed = checked.map_or("passed by nobody".to_owned(), |who| {
