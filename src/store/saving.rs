@@ -157,8 +157,8 @@ impl Beside {
                 Err(error) if error.kind() == ErrorKind::AlreadyExists && number < 1000 => {
                     number += u32::from(!clear_if_left(&beside));
                 }
-                // Another that looks for a name takes it for one that was left: it is theirs now.
-                Ok(file) if matches!(file.try_lock(), Err(TryLockError::WouldBlock)) => number += 1,
+                // Another that looks for a name took it for one that was left: it is theirs now.
+                Ok(file) if is_held(&file) || !stands_at(&file, &beside) => number += 1,
                 made => return made.map(|file| Self { path: beside, file, is_gone: false }),
             }
         }
@@ -201,7 +201,27 @@ fn clear_if_left(beside: &Path) -> bool {
     let is_plain = fs::symlink_metadata(beside).is_ok_and(|about| about.is_file());
     let Ok(file) = is_plain.then(|| File::open(beside)).transpose() else { return false };
     // Held until it is gone, so that nobody else begins to write it.
-    file.is_some_and(|file| file.try_lock().is_ok() && fs::remove_file(beside).is_ok())
+    let is_left = |file: &File| file.try_lock().is_ok() && stands_at(file, beside);
+    file.is_some_and(|file| is_left(&file) && fs::remove_file(beside).is_ok())
+}
+
+/// Returns whether another holds the file; else it is held here from now on.
+fn is_held(file: &File) -> bool {
+    matches!(file.try_lock(), Err(TryLockError::WouldBlock))
+}
+
+/// Returns whether the file still has its name: another may have taken it away and begun a new one.
+#[cfg(unix)]
+fn stands_at(file: &File, path: &Path) -> bool {
+    use std::os::unix::fs::MetadataExt as _;
+    let which = |about: Metadata| (about.dev(), about.ino());
+    let [own, there] = [file.metadata(), fs::symlink_metadata(path)].map(|about| about.map(which));
+    own.is_ok_and(|own| there.is_ok_and(|there| own == there))
+}
+
+#[cfg(not(unix))]
+fn stands_at(_: &File, _: &Path) -> bool {
+    true
 }
 
 fn is_not_permitted(error: &io::Error) -> bool {
@@ -252,6 +272,27 @@ mod tests {
         fs::write(&path, "gap: 58\n").expect("a file");
         save(&path, "gap: 58\n", "gap: 59\n").expect("it is saved");
         assert_eq!(fs::read_to_string(&path).expect("a text"), "gap: 59\n");
+        assert_eq!(names(folder.path()), ["kittiwake.yaml"]);
+    }
+
+    #[test]
+    fn many_writers_at_once_leave_a_whole_text_and_nothing_beside_it() {
+        let folder = folder();
+        let path = folder.path().join("kittiwake.yaml");
+        let write = |writer: usize| {
+            for time in 0..25 {
+                let line = format!("gap: {writer}.{time}\n");
+                save_over(&path, line.repeat(200)).expect("it is saved");
+                let there = fs::read_to_string(&path).expect("a text");
+                let mut lines = there.lines();
+                let first = lines.next().expect("a line");
+                assert!(lines.clone().count() == 199 && lines.all(|line| line == first), "{there}");
+            }
+        };
+        let write = &write;
+        std::thread::scope(|all| {
+            (0..4).for_each(|writer| drop(all.spawn(move || write(writer))));
+        });
         assert_eq!(names(folder.path()), ["kittiwake.yaml"]);
     }
 
