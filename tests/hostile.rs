@@ -5,6 +5,7 @@
 
 #[path = "hostile/books.rs"]
 mod books;
+mod chance;
 #[path = "hostile/commands.rs"]
 mod commands;
 #[path = "hostile/days.rs"]

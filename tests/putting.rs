@@ -3,6 +3,8 @@
 #[path = "putting/beginning.rs"]
 mod beginning;
 #[cfg(unix)]
+mod chance;
+#[cfg(unix)]
 #[path = "putting/cut_off.rs"]
 mod cut_off;
 #[path = "putting/deriving.rs"]

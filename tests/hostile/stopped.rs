@@ -17,6 +17,7 @@ use tempfile::TempDir;
 
 use crate::books;
 use crate::books::BOAT;
+use crate::chance::Chance;
 use crate::faults::PATIENCE;
 use crate::faults::ended;
 use crate::faults::program;
@@ -24,17 +25,10 @@ use crate::faults::run;
 
 const SIGNALS: [&str; 2] = ["INT", "TERM"];
 
-/// Numbers that look like chance and are the same every time.
-struct Chance(u64);
-
-impl Chance {
-    fn below(&mut self, most: Duration) -> Duration {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        let most = u64::try_from(most.as_micros()).expect("a short time");
-        Duration::from_micros(self.0 % most.max(1))
-    }
+/// Returns a moment before so long has passed.
+fn moment(chance: &mut Chance, most: Duration) -> Duration {
+    let most = u64::try_from(most.as_micros()).expect("a short time");
+    Duration::from_micros(chance.below(most))
 }
 
 /// A shell that stands by to send a signal: by the time that one is started, all would be written.
@@ -123,7 +117,7 @@ fn pages_that_are_stopped_are_whole_and_the_next_run_brings_them_all() {
             let page = fs::read(out.join("boat-b0.html"));
             page.is_ok_and(|page| Some(&page) == new.get("boat-b0.html"))
         };
-        let moment = (round % 3 == 0).then(|| chance.below(long));
+        let moment = (round % 3 == 0).then(|| moment(&mut chance, long));
         let words = line(&out, "2026-11-02");
         stopped += u32::from(stop(book.path(), &words, SIGNALS[round % 2], moment, anew));
         let left = all(&out);
@@ -178,7 +172,7 @@ fn a_record_whose_writing_is_stopped_is_the_old_one_or_the_new_one() {
     let (mut chance, mut stopped, mut left) = (Chance(0x7468_6f6c), 0, 0);
     for round in 0..60 {
         fs::write(&boat, &old).expect("a file");
-        let moment = (round % 3 == 0).then(|| chance.below(long));
+        let moment = (round % 3 == 0).then(|| moment(&mut chance, long));
         let is_begun = || beside().len() > 1;
         stopped += u32::from(stop(folder.path(), line, SIGNALS[round % 2], moment, is_begun));
         let text = fs::read_to_string(&boat).expect("a text");
@@ -229,7 +223,7 @@ fn a_sample_that_is_stopped_is_whole_or_not_there() {
     let (mut chance, mut stopped) = (Chance(0x7361_6d70), 0);
     for round in 0..24 {
         fs::remove_dir_all(&club).expect("it goes");
-        let moment = Some(chance.below(long));
+        let moment = Some(moment(&mut chance, long));
         stopped += u32::from(stop(beside.path(), line, SIGNALS[round % 2], moment, || false));
         if !club.exists() {
             assert_eq!(run(beside.path(), line).code, Some(0), "round {round}");

@@ -10,6 +10,7 @@ use std::thread;
 use std::time::Duration;
 use std::time::Instant;
 
+use crate::chance::Chance;
 use crate::run::BOAT;
 use crate::run::Club;
 use crate::run::Run;
@@ -49,18 +50,6 @@ fn beside(file: &Path) -> Vec<PathBuf> {
         path.file_name().is_some_and(|name| name.to_string_lossy().starts_with('.'))
     };
     paths.filter(is_dotted).collect()
-}
-
-/// Numbers that look like chance and are the same every time.
-struct Chance(u64);
-
-impl Chance {
-    fn below(&mut self, most: u64) -> u64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        self.0 % most.max(1)
-    }
 }
 
 /// Waits until a file is begun beside this one, or the program has ended.

@@ -4,6 +4,7 @@ use proptest::prelude::any;
 use proptest::proptest;
 
 use crate::RECORDS;
+use crate::chance::Chance;
 use crate::looking_over::looked_over;
 
 /// How many damaged records are read.
@@ -65,16 +66,12 @@ const PIECES: &[&str] = &[
     ">>>>>>> b\n",
 ];
 
-/// Numbers that look random and are the same on every run: xorshift64, Marsaglia 2003, "Xorshift
-/// RNGs", Journal of Statistical Software 8(14).
-struct Dice(u64);
+/// Places in a text by chance.
+struct Dice(Chance);
 
 impl Dice {
     fn below(&mut self, most: usize) -> usize {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        usize::try_from(self.0 % (most.max(1) as u64)).expect("less than a usize")
+        usize::try_from(self.0.below(most as u64)).expect("less than a usize")
     }
 
     fn place(&mut self, text: &str) -> usize {
@@ -115,7 +112,7 @@ fn damaged(text: &str, dice: &mut Dice) -> String {
 
 #[test]
 fn a_damaged_record_is_never_fatal_and_every_place_lies_inside_it() {
-    let mut dice = Dice(0x7461_7272_6f77);
+    let mut dice = Dice(Chance(0x7461_7272_6f77));
     for turn in 0..DAMAGED {
         let mut text = RECORDS[turn % RECORDS.len()].to_owned();
         for _ in 0..=dice.below(3) {

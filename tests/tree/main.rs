@@ -1,5 +1,7 @@
 //! The text of one file into a tree of values with their places, and what is refused in it.
 
+#[path = "../chance/mod.rs"]
+mod chance;
 mod damage;
 mod hostile;
 mod looking_over;
