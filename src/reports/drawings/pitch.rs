@@ -129,7 +129,7 @@ fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> 
     let Ok(theta) = seat.laid_at(attitude) else { return html! {} };
     let x = arc.x(theta);
     let (called, stand) = match attitude {
-        Attitude::Square => ("square".to_owned(), Stand::Middle),
+        Attitude::Square => ("square off".to_owned(), Stand::Middle),
         Attitude::Finish => (format!("finish {}", n(theta.abs())), Stand::End),
         Attitude::Catch => (format!("catch {}", n(theta.abs())), Stand::Start),
     };

@@ -160,8 +160,8 @@ fn words(subject: &Subject, seat: &SeatSight, one_to: f64) -> Markup {
         .map_or(String::new(), |least| format!(" ({least})"));
     let lines = [
         format!("gap {}{may}", value(&seat.gap(), 1, "mm")),
-        format!("shaft {}", value(&seat.widest(), 1, "mm")),
-        format!("at its least {}", value(&seat.narrowest(), 1, "mm")),
+        format!("shaft, widest {}", value(&seat.widest(), 1, "mm")),
+        format!("narrowest {}", value(&seat.narrowest(), 1, "mm")),
         format!("clears {}{least}", value(&seat.clearance(), 1, "mm")),
     ];
     let own = mark(&subject.findings, &seat.name().at("rowlock"));
