@@ -1,7 +1,7 @@
 //! Times whole commands as a shell starts them, each beside a peer, in turn.
 //!
 //! `cargo bench --bench whole_program`. The start-up stands beside `git --version`; the lint of a club
-//! of 50 boats beside nothing, for its aim is in milliseconds; the lint of 1,000 files beside `yamllint`
+//! of 50 boats beside its start-up; the lint of 1,000 files beside `yamllint`
 //! and `check-jsonschema` where they are on the PATH (Python programs); the pages of 500 boats beside
 //! their lint. The fastest of several runs counts.
 
