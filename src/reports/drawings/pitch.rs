@@ -130,8 +130,8 @@ fn reading(seat: &SeatSight, axis: PitchAxis, arc: &Arc, attitude: Attitude) -> 
     let x = arc.x(theta);
     let (called, stand) = match attitude {
         Attitude::Square => ("square off".to_owned(), Stand::Middle),
-        Attitude::Finish => (format!("finish {}", n(theta.abs())), Stand::End),
-        Attitude::Catch => (format!("catch {}", n(theta.abs())), Stand::Start),
+        Attitude::Finish => (format!("finish {}°", n(theta.abs())), Stand::End),
+        Attitude::Catch => (format!("catch {}°", n(theta.abs())), Stand::Start),
     };
     let below = |stand| match stand {
         Stand::Start => LEFT,
