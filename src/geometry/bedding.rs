@@ -205,6 +205,12 @@ mod tests {
     }
 
     #[test]
+    fn a_shaft_that_lies_wholly_in_its_bed_is_touched_all_round() {
+        let arc = contact_arc(mm(50.0), mm(50.0)).expect("no deeper than the shaft is thick");
+        assert!((arc.as_deg() - 360.0).abs() < 1e-12);
+    }
+
+    #[test]
     fn no_mark_is_no_depth() {
         let depth = depth_from_chord(mm(50.0), mm(0.0)).expect("no mark is allowed");
         assert!(depth.as_mm().abs() < 1e-15);

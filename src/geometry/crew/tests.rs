@@ -69,6 +69,33 @@ fn against_the_chock_the_brace_changes_nothing_and_beyond_it_moves_the_hands_by_
     assert_eq!(stopped(Some(971.0)), Ok(StoppedBy::Legs));
 }
 
+/// A brace that is just met by straight legs stops nobody: the chock does.
+#[test]
+fn at_the_very_brace_that_is_needed_the_chock_stops_the_rower() {
+    let body = Body::of_stature(Length::mm(1800.0));
+    let needed = brace_needed(body, Posture::USUAL, Length::mm(200.0)).expect("legs that reach");
+    let bench = bench(600.0, Some(needed.as_mm()));
+    assert_eq!(stopped_by(bench, body, Posture::USUAL), Ok(StoppedBy::Chock));
+}
+
+/// Where the hands would have to reach as far as the lever is long, the oar lies along the boat.
+#[test]
+fn an_oar_along_the_boat_is_no_finish() {
+    let body = Body::of_stature(Length::mm(1800.0));
+    let flat = Bench { dip: Angle::deg(0.0), ..bench(600.0, None) };
+    let hand_lever = handle_at_finish(flat, body, Posture::USUAL).expect("a rower who fits");
+    let refused = finish(Bench { hand_lever, ..flat }, body, Posture::USUAL);
+    assert_eq!(refused, Err(CrewError::HandleOutOfReach));
+}
+
+/// Source: the definition, by hand: 800 + (0.051 - 0.039) 1800 = 821.6, with an ankle at 0.039 of
+/// the stature.
+#[test]
+fn a_leg_is_longer_than_its_inside_by_what_the_hip_stands_above_the_ankle() {
+    let leg = leg_of_inside_leg(Length::mm(800.0), Length::mm(1800.0), ANKLE + 0.012);
+    assert!((leg.as_mm() - 821.6).abs() < 1e-9, "{leg}");
+}
+
 #[test]
 fn one_who_does_not_fit_is_refused_with_what_to_do() {
     let tall = Body::of_stature(Length::mm(1800.0));
