@@ -10,6 +10,7 @@ use crate::club::sound;
 use crate::club::with_gap;
 use crate::run::NONE;
 use crate::run::json;
+use crate::run::names_by;
 use crate::run::row;
 use crate::run::rows;
 use crate::run::run;
@@ -56,14 +57,7 @@ fn the_whole_boat_has_a_row_for_every_value_and_only_true_changes() {
     edit(&mut second, BOAT, "seat: 3", "seat-mark: 61", "seat-mark: 62");
     let ids = club.line(&[sound(), second]);
     let all = json(&club, &["history", "kittiwake"]);
-    let later: Vec<&str> = all["rows"]
-        .as_array()
-        .expect("rows")
-        .iter()
-        .filter(|row| row["commit"] == ids[1].to_string())
-        .map(|row| row["name"].as_str().expect("a name"))
-        .collect();
-    assert_eq!(later, [GAP, "kittiwake/seat-3/seat-mark"]);
+    assert_eq!(names_by(&all, ids[1]), [GAP, "kittiwake/seat-3/seat-mark"]);
     let starred = rows(&club, &["history", "*/*/seat-mark"]);
     assert_eq!(starred.len(), 5);
 }

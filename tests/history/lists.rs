@@ -9,6 +9,7 @@ use crate::club::edit;
 use crate::club::sound;
 use crate::run::NONE;
 use crate::run::json;
+use crate::run::names_by;
 use crate::run::row;
 use crate::run::rows;
 use crate::run::run;
@@ -166,12 +167,5 @@ fn a_person_put_in_front_changes_no_other() {
     edit(&mut second, "club.yaml", "", "people:\n", front);
     let ids = club.line(&[sound(), second]);
     let all = json(&club, &["history", "club/people"]);
-    let later: Vec<&str> = all["rows"]
-        .as_array()
-        .expect("rows")
-        .iter()
-        .filter(|row| row["commit"] == ids[1].to_string())
-        .map(|row| row["name"].as_str().expect("a name"))
-        .collect();
-    assert_eq!(later, ["club/people/1/may", "club/people/1/name"]);
+    assert_eq!(names_by(&all, ids[1]), ["club/people/1/may", "club/people/1/name"]);
 }

@@ -9,7 +9,8 @@ use crate::club::Files;
 use crate::club::set_gap;
 use crate::club::sound;
 use crate::club::with_gap;
-use crate::run::Run;
+use crate::run::json_in as json;
+use crate::run::run_in as run;
 use serde_json::Value;
 
 const GAP: &str = crate::club::GAP;
@@ -21,27 +22,6 @@ fn below(folder: &str, files: &Files) -> Files {
 
 fn joined(one: Files, other: Files) -> Files {
     one.into_iter().chain(other).collect()
-}
-
-fn run(club: &Club, folder: &str, arguments: &[&str]) -> Run {
-    let done = Command::new(env!("CARGO_BIN_EXE_tholebook"))
-        .args(arguments)
-        .arg("--book")
-        .arg(club.path().join(folder))
-        .env("NO_COLOR", "1")
-        .output()
-        .expect("a run");
-    Run {
-        code: done.status.code(),
-        out: String::from_utf8(done.stdout).expect("UTF-8"),
-        err: String::from_utf8(done.stderr).expect("UTF-8"),
-    }
-}
-
-fn json(club: &Club, folder: &str, arguments: &[&str]) -> Value {
-    let run = run(club, folder, &[arguments, &["--format", "json"]].concat());
-    assert_eq!(run.code, Some(0), "{}{}", run.out, run.err);
-    serde_json::from_str(&run.out).expect("JSON")
 }
 
 /// Each row's old, new and commit.

@@ -14,10 +14,15 @@ pub(crate) struct Run {
 }
 
 pub(crate) fn run(club: &Club, arguments: &[&str]) -> Run {
+    run_in(club, "", arguments)
+}
+
+/// Runs a command on a book that lies in a folder of the club's repository.
+pub(crate) fn run_in(club: &Club, folder: &str, arguments: &[&str]) -> Run {
     let done = Command::new(env!("CARGO_BIN_EXE_tholebook"))
         .args(arguments)
         .arg("--book")
-        .arg(club.path())
+        .arg(club.path().join(folder))
         .env_remove("COLUMNS")
         .env("NO_COLOR", "1")
         .output()
@@ -31,9 +36,12 @@ pub(crate) fn run(club: &Club, arguments: &[&str]) -> Run {
 
 /// Runs a command and returns its JSON.
 pub(crate) fn json(club: &Club, arguments: &[&str]) -> Value {
-    let mut all = arguments.to_vec();
-    all.extend(["--format", "json"]);
-    let run = run(club, &all);
+    json_in(club, "", arguments)
+}
+
+/// As [`json`], of a book that lies in a folder of the club's repository.
+pub(crate) fn json_in(club: &Club, folder: &str, arguments: &[&str]) -> Value {
+    let run = run_in(club, folder, &[arguments, &["--format", "json"]].concat());
     assert_eq!(run.code, Some(0), "{}{}", run.out, run.err);
     serde_json::from_str(&run.out).expect("JSON")
 }
@@ -53,6 +61,13 @@ pub(crate) fn rows(club: &Club, arguments: &[&str]) -> Vec<Short> {
         )
     };
     rows.iter().map(short).collect()
+}
+
+/// The names of the rows that a commit made.
+pub(crate) fn names_by(all: &Value, commit: Oid) -> Vec<&str> {
+    let rows = all["rows"].as_array().expect("rows").iter();
+    let own = rows.filter(|row| row["commit"] == commit.to_string());
+    own.map(|row| row["name"].as_str().expect("a name")).collect()
 }
 
 /// The row one expects.

@@ -1,11 +1,10 @@
 //! Dangers whose record went away: nobody mended them.
 
 use crate::club::BOAT;
-use crate::club::Club;
 use crate::club::Files;
 use crate::club::edit;
 use crate::club::sound;
-use crate::run::DAY;
+use crate::run::before_and_after as club;
 use crate::run::read_again;
 use crate::run::told;
 use crate::run::unfit;
@@ -19,15 +18,6 @@ fn with_fulmar(of: &Files) -> Files {
     let second = of[BOAT].replace("boat: kittiwake", "boat: fulmar");
     files.insert(FULMAR.to_owned(), second.replace("name: Kittiwake", "name: Fulmar"));
     files
-}
-
-/// A commit before, a commit after, which is checked out.
-fn club(before: &Files, after: &Files) -> Club {
-    let club = Club::new();
-    let first = club.commit(DAY - 5, &[], before);
-    let head = club.commit(DAY - 1, &[first], after);
-    club.check_out(head, after);
-    club
 }
 
 #[test]

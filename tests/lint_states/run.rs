@@ -118,6 +118,15 @@ pub(crate) fn stage_merge(club: &Club, theirs: &str) {
 }
 
 /// A club of one commit of some files, checked out.
+/// A commit before, a commit after, which is checked out.
+pub(crate) fn before_and_after(before: &Files, after: &Files) -> Club {
+    let club = Club::new();
+    let first = club.commit(DAY - 5, &[], before);
+    let head = club.commit(DAY - 1, &[first], after);
+    club.check_out(head, after);
+    club
+}
+
 pub(crate) fn club_of(files: &Files) -> (Club, Oid) {
     let club = Club::new();
     let id = club.commit(DAY - 2, &[], files);

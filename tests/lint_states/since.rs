@@ -10,21 +10,13 @@ use crate::club::sound;
 use crate::run::DAY;
 use crate::run::UNFIT;
 use crate::run::UNLIKE;
+use crate::run::before_and_after as club;
 use crate::run::lint;
 use crate::run::read_again;
 use crate::run::stage;
 use crate::run::told;
 use crate::run::unfit;
 use crate::run::with_chock;
-
-/// A commit before, a commit after, which is checked out.
-fn club(before: &Files, after: &Files) -> Club {
-    let club = Club::new();
-    let first = club.commit(DAY - 5, &[], before);
-    let head = club.commit(DAY - 1, &[first], after);
-    club.check_out(head, after);
-    club
-}
 
 const WAIVER: &str = "- finding: kittiwake\n  rule: chocks-unlike\n  because: a short rower\n  \
                       by: Tomas Reyne\n  until: 2026-11-20\n  at: 30\n";
