@@ -98,10 +98,43 @@ fn check(book: &Book, _: Date) -> Vec<Outcome> {
     let crews = book.crews.iter().flat_map(|crew| of_crew(&seek, crew));
     let club = book.club.limits.iter().filter_map(|limits| {
         let name = Name::record("club").at("limits").at(&limits.class.value);
-        seek.record(&name, &limits.class, "class", seek.classes())
+        seek.record(&name, &limits.class, &CLASSES)
     });
     let classes = book.classes.iter().flat_map(of_class);
     boats.chain(crews).chain(club).chain(classes).collect()
+}
+
+/// A kind of record that others name.
+struct Kind {
+    called: &'static str,
+    has: fn(&Book, &str) -> bool,
+    /// The first ids of the kind, one more than are compared.
+    ids: fn(&Book) -> Vec<&str>,
+}
+
+static CLASSES: Kind = Kind {
+    called: "class",
+    has: |book, id| book.class(id).is_some(),
+    ids: |book| first(book.classes.iter().map(|class| &class.id)),
+};
+
+static SETS: Kind = Kind {
+    called: "oar set",
+    has: |book, id| book.oar_set(id).is_some(),
+    ids: |book| first(book.oar_sets.iter().map(|set| &set.id)),
+};
+
+static BOATS: Kind = Kind {
+    called: "boat",
+    has: |book, id| book.boat(id).is_some(),
+    ids: |book| first(book.boats.iter().map(|boat| &boat.id)),
+};
+
+/// With more ids than this, none is offered: in a book of any size a slip is told as fast.
+const COMPARED: usize = 500;
+
+fn first<'b>(ids: impl Iterator<Item = &'b Placed<String>>) -> Vec<&'b str> {
+    ids.take(COMPARED + 1).map(|id| &*id.value).collect()
 }
 
 /// A book in which ids are looked for.
@@ -116,34 +149,16 @@ impl<'b> Seek<'b> {
         Self { book, unread: Unread::of(book) }
     }
 
-    fn classes(&self) -> Vec<&'b str> {
-        self.book.classes.iter().map(|class| &*class.id.value).collect()
-    }
-
-    fn sets(&self) -> Vec<&'b str> {
-        self.book.oar_sets.iter().map(|set| &*set.id.value).collect()
-    }
-
-    fn boats(&self) -> Vec<&'b str> {
-        self.book.boats.iter().map(|boat| &*boat.id.value).collect()
-    }
-
     /// Looks for a record of the book.
-    fn record(
-        &self,
-        name: &Name,
-        id: &Placed<String>,
-        kind: &str,
-        known: Vec<&str>,
-    ) -> Option<Outcome> {
-        if known.contains(&&*id.value) {
+    fn record(&self, name: &Name, id: &Placed<String>, kind: &Kind) -> Option<Outcome> {
+        if (kind.has)(self.book, &id.value) {
             return None;
         }
         if let Some(unread) = self.unread {
             return Some(not_checked(name, unread));
         }
-        let what = format!("there is no {kind} `{}` in the book", id.value);
-        Some(lost(name, id.place, &id.value, &what, &known))
+        let what = format!("there is no {} `{}` in the book", kind.called, id.value);
+        Some(lost(name, id.place, &id.value, &what, &(kind.ids)(self.book)))
     }
 
     /// Returns the file of a record, if the file could not be read to its end.
@@ -162,7 +177,8 @@ fn not_checked(name: &Name, unread: Unread) -> Outcome {
 const SHOWN: usize = 12;
 
 fn lost(name: &Name, place: Place, written: &str, what: &str, known: &[&str]) -> Outcome {
-    let remedy = match nearest(written, known) {
+    let compared = if known.len() > COMPARED { &[] } else { known };
+    let remedy = match nearest(written, compared) {
         Some(nearest) => format!("Did you mean `{nearest}`?"),
         None if known.is_empty() => "Add its record, or take this out.".to_owned(),
         None => {
@@ -182,7 +198,7 @@ fn of_crew(seek: &Seek, crew: &Crew) -> Vec<Outcome> {
     let Some(id) = &crew.boat else { return Vec::new() };
     let record = Name::record(&crew.id.value);
     let Some(boat) = seek.book.boat(&id.value) else {
-        return seek.record(&record.at("boat"), id, "boat", seek.boats()).into_iter().collect();
+        return seek.record(&record.at("boat"), id, &BOATS).into_iter().collect();
     };
     let rowers = crew.rowers.iter().filter_map(|rower| {
         let seat = rower.seat?;

@@ -1,5 +1,7 @@
 //! What a boat names: her class, oars, seats and values.
 
+use super::CLASSES;
+use super::SETS;
 use super::Seek;
 use super::fields;
 use super::leads_nowhere;
@@ -15,9 +17,9 @@ use crate::rules::finding::Outcome;
 pub(super) fn check(seek: &Seek, boat: &Boat) -> Vec<Outcome> {
     let record = boat.record();
     let class = boat.class.as_ref();
-    let class = class.and_then(|id| seek.record(&record.at("class"), id, "class", seek.classes()));
+    let class = class.and_then(|id| seek.record(&record.at("class"), id, &CLASSES));
     let set = boat.oars.as_ref();
-    let set = set.and_then(|id| seek.record(&record.at("oars"), id, "oar set", seek.sets()));
+    let set = set.and_then(|id| seek.record(&record.at("oars"), id, &SETS));
     let oars = match seek.book.oars_of(boat) {
         Some(set) => oars(seek, boat, set),
         None => Vec::new(),
