@@ -12,6 +12,7 @@ use super::exit::Exit;
 use super::output::Done;
 use crate::reports::shown;
 use crate::store;
+use crate::store::CLUB_FILE;
 use crate::store::saving::save_over;
 
 /// Refuses files that a report must not be written to, before anything is done.
@@ -72,8 +73,8 @@ fn resolved(file: &Path) -> PathBuf {
 
 /// Returns whether a file is, or would be, read as a text of any book around it.
 fn is_text_of_a_book(file: &Path) -> bool {
-    let is_club = file.file_name().is_some_and(|name| name.eq_ignore_ascii_case("club.yaml"));
+    let is_club = file.file_name().is_some_and(|name| name.eq_ignore_ascii_case(CLUB_FILE));
     let folders = file.ancestors().skip(1);
-    let mut books = folders.filter(|folder| folder.join("club.yaml").symlink_metadata().is_ok());
+    let mut books = folders.filter(|folder| folder.join(CLUB_FILE).symlink_metadata().is_ok());
     is_club || books.any(|book| file.strip_prefix(book).is_ok_and(store::may_be_text))
 }

@@ -13,6 +13,7 @@ use crate::reading::Fault;
 use crate::reading::nearest;
 use crate::reports::shown;
 use crate::store;
+use crate::store::CLUB_FILE;
 use crate::store::Content;
 use crate::store::Named;
 use crate::store::Store;
@@ -73,7 +74,7 @@ impl OpenBook {
     /// Returns whether the club's settings could not be read as they stand.
     pub(super) fn settings_are_bad(&self) -> bool {
         let path = |fault: &Fault| &*self.book.file(fault.place.file).path;
-        self.faults.iter().any(|fault| path(fault) == "club.yaml")
+        self.faults.iter().any(|fault| path(fault) == CLUB_FILE)
     }
 }
 

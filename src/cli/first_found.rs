@@ -31,6 +31,7 @@ use crate::rules::Looks;
 use crate::rules::Rule;
 use crate::store::BlobId;
 use crate::store::CommitId;
+use crate::store::WAIVERS_FILE;
 use crate::units::Date;
 
 /// What a step has of a finding, by number: not, or at a level.
@@ -181,7 +182,7 @@ impl Seek<'_> {
         let texts = self.deciding(id, oars.as_ref(), &mut known.others)?;
         let dated = self.depends_on_the_day();
         // A waiver ends on a day, but nothing is waived where nothing is found.
-        let has_waivers = texts.iter().any(|(path, _)| path == "waivers.yaml");
+        let has_waivers = texts.iter().any(|(path, _)| path == WAIVERS_FILE);
         let on = (dated || has_waivers).then(|| self.day(id)).transpose()?;
         let on_any_day = (oars.clone(), texts.clone(), None);
         let deciding = (oars.clone(), texts, on);

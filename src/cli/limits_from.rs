@@ -15,8 +15,10 @@ use crate::rules;
 use crate::rules::Checked;
 use crate::rules::Finding;
 use crate::rules::NotChecked;
+use crate::store::CLUB_FILE;
 use crate::store::Named;
 use crate::store::Store;
+use crate::store::WAIVERS_FILE;
 
 /// Limits taken from another state, and what the book's own loosen.
 pub(super) struct Guarded {
@@ -74,7 +76,7 @@ pub(super) fn guarded(subject: &Subject, rev: &str) -> Result<(Store, Guarded), 
         .filter(|fault| is_setting(path(fault)))
         .filter(|fault| !is_same(path(fault), &subject.store, &store))
         .collect();
-    let settings_are_bad = unread.iter().any(|fault| path(fault) == "club.yaml");
+    let settings_are_bad = unread.iter().any(|fault| path(fault) == CLUB_FILE);
     let not_seen = not_seen(subject);
     // What can't be had here has not been loosened.
     let mut of_settings =
@@ -123,5 +125,5 @@ pub(super) fn with_settings_of(mut store: Store, other: &Store, kept: &[&str]) -
 /// Returns whether a text is one of the book's settings.
 pub(super) fn is_setting(path: &str) -> bool {
     let in_classes = path.split('/').next().is_some_and(|top| top.eq_ignore_ascii_case("classes"));
-    path == "club.yaml" || path == "waivers.yaml" || in_classes
+    path == CLUB_FILE || path == WAIVERS_FILE || in_classes
 }

@@ -15,6 +15,7 @@ use crate::store::Repository;
 use crate::store::RepositoryError;
 use crate::store::Store;
 use crate::store::StoreError;
+use crate::store::WAIVERS_FILE;
 
 /// An earlier state of the book.
 pub(super) struct EarlierBook {
@@ -46,7 +47,7 @@ pub(super) fn since(origin: &Origin, rev: &str, now: &Store) -> Result<EarlierBo
         let called = format!("{called}, before there was a book");
         return Ok(EarlierBook { called, book: Book::default(), faults: Vec::new() });
     };
-    let store = limits_from::with_settings_of(store, now, &["waivers.yaml"]);
+    let store = limits_from::with_settings_of(store, now, &[WAIVERS_FILE]);
     let (book, faults) = reading::read(&store.name, store.files);
     Ok(EarlierBook { called, book, faults })
 }

@@ -18,6 +18,7 @@ use crate::reading::RecordKind;
 use crate::reports;
 use crate::reports::shown;
 use crate::store;
+use crate::store::CLUB_FILE;
 use crate::writing::starting;
 use crate::writing::starting::Server;
 use crate::writing::wiring;
@@ -123,7 +124,7 @@ fn write(folder: &Path, answers: &Answers, made: &mut Made) -> Result<Done, Stri
     let schema = format!("schema/{}", reports::schema_file(RecordKind::Club));
     let club = answers.club.as_deref().unwrap_or_default().trim();
     let text = starting::club(club, &answers.all_readings(), &schema);
-    if !written.made.file(&folder.join("club.yaml"), &text)? {
+    if !written.made.file(&folder.join(CLUB_FILE), &text)? {
         return Err("club.yaml came to be there while this ran".to_owned());
     }
     let kept = written.kept;

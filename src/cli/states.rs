@@ -9,6 +9,7 @@ use super::exit::Exit;
 use super::output::Done;
 use crate::reports::shown;
 use crate::store;
+use crate::store::CLUB_FILE;
 use crate::store::CommitId;
 use crate::store::Moment;
 use crate::store::Repository;
@@ -188,7 +189,7 @@ fn is_no_folder(text: &str) -> bool {
 }
 
 fn is_book(text: &str) -> bool {
-    Path::new(text).join("club.yaml").symlink_metadata().is_ok()
+    Path::new(text).join(CLUB_FILE).symlink_metadata().is_ok()
 }
 
 fn folder(path: &Path) -> Result<State, Done> {

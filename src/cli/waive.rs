@@ -18,12 +18,10 @@ use crate::reports::shown;
 use crate::rules;
 use crate::rules::Finding;
 use crate::rules::Level;
+use crate::store::WAIVERS_FILE;
 use crate::units::Date;
 use crate::writing::granting::Grant;
 use crate::writing::granting::granted;
-
-/// The file that holds the waivers.
-const WAIVERS: &str = "waivers.yaml";
 
 /// Runs the command.
 pub(super) fn run(arguments: &Waive) -> Done {
@@ -56,9 +54,9 @@ fn waived(arguments: &Waive) -> Result<Done, Done> {
         until: &until,
         at: at.as_deref(),
     };
-    let file = came.open.book.files.iter().find(|file| file.path == WAIVERS);
+    let file = came.open.book.files.iter().find(|file| file.path == WAIVERS_FILE);
     let text = granted(file.map(|file| file.text.as_str()), &grant).map_err(|why| {
-        let told = format!("{WAIVERS} is as it was: {why}; {}", why.help());
+        let told = format!("{WAIVERS_FILE} is as it was: {why}; {}", why.help());
         Done::refused(Exit::NotChecked, vec![shown::line(&told)])
     })?;
     must_count(arguments, as_of, &came, &text)?;
@@ -128,7 +126,7 @@ fn is_of(finding: &Finding, name: &str, rule: &str) -> bool {
 
 /// Refuses a waiver that would not count: by someone who may not, for too long, already over.
 fn must_count(asked: &Waive, as_of: Date, came: &CheckedBook, text: &str) -> Result<(), Done> {
-    let given = TextGiven::of_text(&came.open.root.join(WAIVERS), text);
+    let given = TextGiven::of_text(&came.open.root.join(WAIVERS_FILE), text);
     let with = check(asked, as_of, Some(given))?;
     let findings = &with.checked.findings;
     let meant = findings.iter().find(|finding| is_of(finding, &asked.name, &asked.rule));
@@ -141,7 +139,7 @@ fn must_count(asked: &Waive, as_of: Date, came: &CheckedBook, text: &str) -> Res
     let why = findings.iter().find(about);
     Err(refused(match why {
         Some(why) => vec![why.message.clone(), why.remedy.clone()],
-        None => vec![format!("{WAIVERS} can't be read as it stands; see tholebook lint")],
+        None => vec![format!("{WAIVERS_FILE} can't be read as it stands; see tholebook lint")],
     }))
 }
 
@@ -153,7 +151,7 @@ fn refused(mut told: Vec<String>) -> Done {
 fn write(came: &CheckedBook, file: Option<&SourceFile>, text: &str) -> Result<(), Done> {
     let written = match file {
         Some(file) => saving::save(&came.open, file, text),
-        None => saving::save_new(&came.open, WAIVERS, text),
+        None => saving::save_new(&came.open, WAIVERS_FILE, text),
     };
     written.map_err(|why| Done::refused(Exit::NotChecked, vec![why]))
 }
@@ -165,7 +163,7 @@ fn done(came: &CheckedBook, finding: &Finding, asked: &Waive, as_of: Date) -> Do
         _ => String::new(),
     };
     let lines = [
-        format!("{WAIVERS}: {} {} is waived{at}", finding.name, finding.rule.id),
+        format!("{WAIVERS_FILE}: {} {} is waived{at}", finding.name, finding.rule.id),
         format!("  by {} until {}, {days} days from {as_of}", asked.by.trim(), asked.until),
     ];
     let mut done = Done::result(lines.iter().map(|line| shown::line(line) + "\n").collect());

@@ -9,9 +9,7 @@ use crate::model::Crew;
 use crate::model::FileId;
 use crate::model::OarSet;
 use crate::reading::RecordKind;
-
-/// The file of the waivers; it holds no key that tells its kind.
-const WAIVERS: &str = "waivers.yaml";
+use crate::store::WAIVERS_FILE;
 
 /// A record of a book.
 #[derive(Clone, Copy, Debug)]
@@ -60,7 +58,7 @@ impl<'b> Known<'b> {
         let club = book.club.file.map(|file| (file, Record::Club));
         let numbered = book.files.iter().enumerate();
         let waivers = numbered
-            .filter(|(_, source)| source.path == WAIVERS)
+            .filter(|(_, source)| source.path == WAIVERS_FILE)
             .map(|(number, _)| (FileId(number), Record::Waivers));
         let all = boats.chain(sets).chain(crews).chain(classes).chain(club).chain(waivers);
         let mut known = HashMap::new();

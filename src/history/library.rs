@@ -8,10 +8,12 @@ use super::record::Held;
 use super::record::Key;
 use super::record::held;
 use crate::store::BlobId;
+use crate::store::CLUB_FILE;
 use crate::store::Content;
 use crate::store::Record as Text;
 use crate::store::Repository;
 use crate::store::StoreError;
+use crate::store::WAIVERS_FILE;
 
 /// Keys at the beginning of a line that tell a record.
 const TELLING: [&str; 4] = ["boat:", "oar-set:", "crew:", "class:"];
@@ -100,5 +102,5 @@ fn is_boat(content: &Content) -> bool {
 
 /// Returns whether a path is that of a text which its path alone tells.
 fn is_root(path: &str) -> bool {
-    ["club.yaml", "waivers.yaml"].contains(&path)
+    [CLUB_FILE, WAIVERS_FILE].contains(&path)
 }

@@ -23,6 +23,7 @@ mod tools;
 pub mod tree;
 mod value;
 
+pub use crate::store::{CLUB_FILE, WAIVERS_FILE};
 pub use fault::{Fault, What};
 pub use field::{Field, READ, TO};
 pub use form::{Bounds, Described, Kind, NOT_MEASURED, Naming};

@@ -6,6 +6,7 @@ use super::place::Places;
 use super::place::Position;
 use crate::model::Book;
 use crate::model::FileId;
+use crate::reading::CLUB_FILE;
 use crate::rules::Finding;
 use crate::rules::Level;
 
@@ -57,7 +58,7 @@ impl Ended<'_> {
     /// Returns the path of a file, from the top of the repository; that of the club's settings
     /// where there is no such file.
     pub(super) fn path_of(&self, book: &Book, file: FileId) -> String {
-        self.path(book.files.get(file.0).map_or("club.yaml", |file| &file.path))
+        self.path(book.files.get(file.0).map_or(CLUB_FILE, |file| &file.path))
     }
 
     /// Returns the findings that other programs are told of, in their order.
@@ -107,7 +108,7 @@ pub(super) fn file_of(book: &Book, id: &str) -> Option<FileId> {
 }
 
 fn settings(book: &Book) -> Option<FileId> {
-    book.files.iter().position(|file| file.path == "club.yaml").map(FileId)
+    book.files.iter().position(|file| file.path == CLUB_FILE).map(FileId)
 }
 
 /// Returns a text of no more than so many characters; what was cut is marked.

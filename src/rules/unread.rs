@@ -3,6 +3,8 @@
 use crate::model::Book;
 use crate::model::FileId;
 use crate::model::SourceFile;
+use crate::reading::CLUB_FILE;
+use crate::reading::WAIVERS_FILE;
 
 /// Where a record may stand that was not found.
 #[derive(Clone, Copy, Debug, Eq, PartialEq)]
@@ -39,7 +41,7 @@ pub(super) fn crew(book: &Book) -> Option<Unread<'_>> {
 
 /// Returns the first file that holds records and gave none that can be named.
 fn broken(book: &Book) -> Option<&SourceFile> {
-    let holds_records = |file: &SourceFile| !["club.yaml", "waivers.yaml"].contains(&&*file.path);
+    let holds_records = |file: &SourceFile| ![CLUB_FILE, WAIVERS_FILE].contains(&&*file.path);
     let mut torn = book.files.iter().enumerate().filter(|(_, file)| !file.whole);
     let found =
         torn.find(|(number, file)| holds_records(file) && !is_record(book, FileId(*number)));

@@ -4,10 +4,13 @@ use std::ffi::OsStr;
 use std::path::Path;
 
 /// The file that makes a folder a book.
-pub(super) const CLUB: &str = "club.yaml";
+pub const CLUB_FILE: &str = "club.yaml";
+
+/// The file of the waivers; it holds no key that tells its kind.
+pub const WAIVERS_FILE: &str = "waivers.yaml";
 
 /// The files that stand at the root.
-const AT_ROOT: [&str; 2] = [CLUB, "waivers.yaml"];
+const AT_ROOT: [&str; 2] = [CLUB_FILE, WAIVERS_FILE];
 
 /// The folders that hold records.
 const OF_RECORDS: [&str; 4] = ["boats", "oars", "crews", "classes"];

@@ -36,6 +36,8 @@ pub use error::StoreError;
 pub use error::Unread;
 pub use folder::open_folder;
 pub use folder::open_tracked;
+pub use layout::CLUB_FILE;
+pub use layout::WAIVERS_FILE;
 pub use layout::may_be_text;
 pub use line_merge::LineMerge;
 pub use line_merge::Marks;

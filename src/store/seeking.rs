@@ -7,7 +7,7 @@ use std::path::PathBuf;
 
 use crate::store::error::StoreError;
 use crate::store::error::Unread;
-use crate::store::layout::CLUB;
+use crate::store::layout::CLUB_FILE;
 use crate::store::repository;
 
 /// Returns the root of the book around a folder: the nearest folder upwards that holds `club.yaml`.
@@ -42,7 +42,7 @@ pub(super) fn real_folder(given: &Path) -> Result<PathBuf, StoreError> {
 /// Returns whether a folder holds something named `club.yaml`, be it a link or a folder: what it is
 /// worth is found out when it is read.
 pub(super) fn is_book(folder: &Path) -> Result<bool, StoreError> {
-    let club = folder.join(CLUB);
+    let club = folder.join(CLUB_FILE);
     match fs::symlink_metadata(&club) {
         Ok(_) => Ok(true),
         Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(false),
@@ -72,7 +72,7 @@ fn climb(folder: &Path) -> Result<Option<PathBuf>, StoreError> {
 /// Returns the first folder in a folder that is a book. What can't be looked into gives no hint.
 fn one_level_down(folder: &Path) -> Option<PathBuf> {
     let entries = fs::read_dir(folder).ok()?.filter_map(Result::ok);
-    let books = entries.map(|entry| entry.path()).filter(|path| path.join(CLUB).is_file());
+    let books = entries.map(|entry| entry.path()).filter(|path| path.join(CLUB_FILE).is_file());
     books.min()
 }
 

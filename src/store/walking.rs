@@ -10,7 +10,7 @@ use walkdir::WalkDir;
 use crate::store::error;
 use crate::store::error::Unread;
 use crate::store::layout;
-use crate::store::layout::CLUB;
+use crate::store::layout::CLUB_FILE;
 use crate::store::layout::Part;
 use crate::store::names;
 
@@ -59,7 +59,7 @@ pub(super) fn survey<E>(
         let path = relative(root, entry.path());
         let folder = entry.file_type().is_dir();
         let ignored = (folder && layout::is_aside(path)) || ignored(path)?;
-        if ignored && path != Path::new(CLUB) {
+        if ignored && path != Path::new(CLUB_FILE) {
             if folder {
                 entries.skip_current_dir();
             }

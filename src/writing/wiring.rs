@@ -4,6 +4,8 @@
 //! missing, git shows and merges lines as it does with any text.
 
 use super::guard::quoted;
+use crate::store::CLUB_FILE;
+use crate::store::WAIVERS_FILE;
 
 /// The file with the attributes, in the book's folder.
 pub const ATTRIBUTES: &str = ".gitattributes";
@@ -13,8 +15,8 @@ const END: &str = "# End (taken away by tholebook unwire)";
 
 /// The files of a book.
 const FILES: [&str; 10] = [
-    "club.yaml",
-    "waivers.yaml",
+    CLUB_FILE,
+    WAIVERS_FILE,
     "boats/**/*.yaml",
     "boats/**/*.yml",
     "oars/**/*.yaml",

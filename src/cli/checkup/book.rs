@@ -11,6 +11,7 @@ use crate::cli::states::day_of;
 use crate::model::Book;
 use crate::reading;
 use crate::reports::LookedAt;
+use crate::store::CLUB_FILE;
 use crate::store::Moment;
 use crate::store::Repository;
 use crate::store::Store;
@@ -37,7 +38,7 @@ pub(super) fn opened(given: Option<&Path>, all: &mut Vec<LookedAt>) -> Option<St
         let said = format!("not in the folder: {}", store.absent.join(", "));
         mend("book", said, "git sparse-checkout disable")
     });
-    let club = store.files.iter().filter(|named| named.path == "club.yaml").cloned().collect();
+    let club = store.files.iter().filter(|named| named.path == CLUB_FILE).cloned().collect();
     let (club, _) = reading::read(&store.name, club);
     all.push(match club.club.format {
         Some(format) => well("format", &format!("{}, which this program reads", format.value)),

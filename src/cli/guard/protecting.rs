@@ -5,6 +5,7 @@ use super::lines::Update;
 use super::local::is_no_book;
 use crate::reading;
 use crate::reports::shown;
+use crate::store::CLUB_FILE;
 use crate::store::CommitId;
 use crate::store::Repository;
 use crate::store::StoreError;
@@ -48,7 +49,7 @@ impl Listed {
             Err(error) if is_no_book(&error) => return Ok(Self::default()),
             Err(error) => return Err(error),
         };
-        store.files.retain(|named| named.path == "club.yaml");
+        store.files.retain(|named| named.path == CLUB_FILE);
         let (book, faults) = reading::read(&store.name, store.files);
         let branches = book.club.protect.branches;
         if !faults.is_empty() || branches.is_empty() {

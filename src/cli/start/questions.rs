@@ -8,6 +8,7 @@ use crate::model::Tool;
 use crate::reading::Fault;
 use crate::reading::nearest;
 use crate::reading::read_alone;
+use crate::store::CLUB_FILE;
 use crate::store::Named;
 use crate::working::Tools;
 use crate::writing::starting;
@@ -150,7 +151,7 @@ impl Answers {
     pub(super) fn must_be_read(&self) -> Result<(), String> {
         let club = self.club.as_deref().unwrap_or("a club");
         let text = starting::club(club, &self.readings, "");
-        let (_, faults) = read_alone(Named::text("club.yaml", &text));
+        let (_, faults) = read_alone(Named::text(CLUB_FILE, &text));
         match faults.first() {
             Some(Fault { what, .. }) => Err(format!("{what}. {}", what.help())),
             None => Ok(()),

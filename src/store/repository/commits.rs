@@ -11,7 +11,7 @@ use git2::Oid;
 use crate::store::Content;
 use crate::store::Refusal;
 use crate::store::error::StoreError;
-use crate::store::layout::CLUB;
+use crate::store::layout::CLUB_FILE;
 use crate::store::repository::Commit;
 use crate::store::repository::CommitId;
 use crate::store::repository::Record;
@@ -147,7 +147,9 @@ impl Repository {
         let objects = self.objects()?;
         let top = self.lineage.header(&objects, id.0)?.tree;
         let standing = standing::in_tree(&objects, top)?;
-        Ok(standing.iter().any(|thing| thing.path.file_name().is_some_and(|name| name == CLUB)))
+        Ok(standing
+            .iter()
+            .any(|thing| thing.path.file_name().is_some_and(|name| name == CLUB_FILE)))
     }
 
     /// Returns what a record holds.

@@ -13,7 +13,7 @@ use git2::Oid;
 use crate::store::Content;
 use crate::store::Named;
 use crate::store::error::StoreError;
-use crate::store::layout::CLUB;
+use crate::store::layout::CLUB_FILE;
 use crate::store::names;
 use crate::store::repository::CommitId;
 use crate::store::repository::Record;
@@ -203,7 +203,7 @@ impl Repository {
     /// Returns whether a folder holds a book now: in the working tree, else in the last commit.
     fn is_here(&self, place: &Path) -> Result<bool, StoreError> {
         if !self.git.is_bare() {
-            return Ok(self.top.join(place).join(CLUB).symlink_metadata().is_ok());
+            return Ok(self.top.join(place).join(CLUB_FILE).symlink_metadata().is_ok());
         }
         match self.head()? {
             Some(head) => Ok(!self.records_in(head, place)?.is_empty()),
@@ -221,7 +221,8 @@ impl Repository {
     ) -> Result<Vec<Candidate>, StoreError> {
         let standing = standing::in_tree(&self.objects()?, self.tree(id)?)?;
         let clubs = standing.iter().filter(|thing| thing.kind == Kind::File);
-        let clubs = clubs.filter(|thing| thing.path.file_name().is_some_and(|name| name == CLUB));
+        let clubs =
+            clubs.filter(|thing| thing.path.file_name().is_some_and(|name| name == CLUB_FILE));
         let mut found = Vec::new();
         for place in clubs.filter_map(|thing| thing.path.parent()).filter(|place| *place != own) {
             let records = self.records_in(id, place)?;

@@ -8,7 +8,7 @@ use git2::Index;
 use git2::ObjectType;
 use git2::Oid;
 
-use crate::store::layout::CLUB;
+use crate::store::layout::CLUB_FILE;
 use crate::store::names;
 use crate::store::repository::error::RepositoryError;
 use crate::store::repository::objects::Objects;
@@ -80,7 +80,7 @@ impl Place {
     /// Returns the place in an index.
     pub(super) fn in_index(&self, index: &Index, state: &str) -> Result<PathBuf, RepositoryError> {
         let holds = |place: &Path| {
-            let club = names::bytes(&place.join(CLUB));
+            let club = names::bytes(&place.join(CLUB_FILE));
             index.iter().any(|entry| entry.path == club)
         };
         if let Some(known) = self.known() {
@@ -102,7 +102,8 @@ impl Place {
 
     fn only(&self, standing: &[Standing], state: &str) -> Result<PathBuf, RepositoryError> {
         let clubs = standing.iter().filter(|thing| thing.kind == Kind::File);
-        let clubs = clubs.filter(|thing| thing.path.file_name().is_some_and(|name| name == CLUB));
+        let clubs =
+            clubs.filter(|thing| thing.path.file_name().is_some_and(|name| name == CLUB_FILE));
         let mut places: Vec<PathBuf> =
             clubs.filter_map(|thing| thing.path.parent().map(Into::into)).collect();
         places.sort_unstable();
@@ -138,7 +139,7 @@ pub(super) fn folder(
 }
 
 fn holds_club(objects: &Objects<'_>, folder: Oid) -> Result<bool, RepositoryError> {
-    Ok(objects.tree(folder, "")?.get_name_bytes(CLUB.as_bytes()).is_some())
+    Ok(objects.tree(folder, "")?.get_name_bytes(CLUB_FILE.as_bytes()).is_some())
 }
 
 pub(super) fn none(state: &str, place: Option<&Path>) -> RepositoryError {
