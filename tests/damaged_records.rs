@@ -115,7 +115,7 @@ fn check_places(book: &Book, faults: &[Fault]) {
         fault.also.into_iter().for_each(in_its_file);
         assert!(!fault.what.to_string().is_empty() && !fault.what.help().is_empty());
     }
-    book.written.iter().for_each(|own| in_its_file(own.place));
+    book.written().for_each(|own| in_its_file(own.place));
     let in_order = faults.windows(2).all(|two| two[0].place.file <= two[1].place.file);
     assert!(in_order, "faults are told in the order of the files");
 }

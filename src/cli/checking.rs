@@ -187,7 +187,7 @@ type ByName<'b> = HashMap<&'b Name, Vec<&'b Said>>;
 
 fn by_name(book: &Book) -> ByName<'_> {
     let mut all = ByName::new();
-    for written in &book.written {
+    for written in book.written() {
         all.entry(&written.name).or_default().push(&written.said);
     }
     all

@@ -113,7 +113,7 @@ fn known(
     checks: [&Checked; 2],
     only: &[String],
 ) -> Result<(), Done> {
-    let written = [old, new].into_iter().flat_map(|open| &open.book.written);
+    let written = [old, new].into_iter().flat_map(|open| open.book.written());
     let written = written.map(|own| &own.name);
     let found = checks.into_iter().flat_map(|checked| &checked.findings);
     let known: Vec<&Name> = written.chain(found.map(|finding| &finding.name)).collect();

@@ -176,7 +176,7 @@ fn names_known(
     let mut ids = ids(&open.book);
     ids.extend(earlier.into_iter().flat_map(|earlier| self::ids(&earlier.state.book)));
     let records = ids.iter().map(|id| Name::record(id));
-    let written = open.book.written.iter().map(|own| own.name.clone());
+    let written = open.book.written().map(|own| own.name.clone());
     let cured = earlier.into_iter().flat_map(|earlier| &earlier.cured);
     let found = checked.findings.iter().chain(cured).map(|finding| finding.name.clone());
     let known: Vec<Name> = records.chain(written).chain(found).collect();

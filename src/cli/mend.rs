@@ -50,12 +50,12 @@ fn faulty<'o>(open: &'o OpenBook, only: Option<&str>) -> Vec<&'o SourceFile> {
 
 /// Refuses a name that nothing in the book has.
 fn must_be_there(open: &OpenBook, name: &str) -> Result<(), Done> {
-    let written = open.book.written.iter().map(|written| &written.name);
+    let written = open.book.written().map(|written| &written.name);
     let mut names = written.chain(open.faults.iter().map(|fault| &fault.name));
     if names.any(|own| own.is_within(name)) {
         return Ok(());
     }
-    let mut known: Vec<&str> = open.book.written.iter().map(|own| record_of(&own.name)).collect();
+    let mut known: Vec<&str> = open.book.written().map(|own| record_of(&own.name)).collect();
     known.dedup();
     let mut told = open.told.clone();
     told.extend(book::unknown("value or record", name, &known, "See tholebook lint."));

@@ -60,7 +60,7 @@ pub(super) fn placed(changed: Vec<ChangedReading>, book: &Book) -> Vec<ChangedRe
     for boat in predicted {
         left.retain(|name, _| !name.is_within(&boat.id.value));
     }
-    let placed = book.written.iter().filter_map(|own| {
+    let placed = book.written().filter_map(|own| {
         let one = left.remove(&own.name)?;
         Some(ChangedReading { place: own.place, ..one })
     });

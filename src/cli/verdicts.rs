@@ -192,7 +192,7 @@ impl Then {
     }
 
     fn places(&self, name: &Name) -> Vec<Place> {
-        let own = self.book.written.iter().filter(|own| own.name == *name);
+        let own = self.book.written().filter(|own| own.name == *name);
         own.map(|own| own.place).collect()
     }
 
@@ -218,7 +218,7 @@ impl Then {
                 places.extend(value.parts().iter().map(|part| part.input.place));
             }
         }
-        let own = self.book.written.iter().filter(|own| places.contains(&own.place));
+        let own = self.book.written().filter(|own| places.contains(&own.place));
         own.map(|own| &own.name).collect()
     }
 

@@ -120,7 +120,7 @@ impl Asked<'_> {
     }
 
     fn written(&self) -> impl Iterator<Item = &Written> {
-        self.open.book.written.iter().filter(|own| own.name.is_within(self.name))
+        self.open.book.written().filter(|own| own.name.is_within(self.name))
     }
 
     /// There is no such name, or nothing is worked out from it.
@@ -139,7 +139,7 @@ impl Asked<'_> {
             ));
             return Err(Done::refused(Exit::Usage, told));
         }
-        let written = self.open.book.written.iter().map(|own| own.name.as_str());
+        let written = self.open.book.written().map(|own| own.name.as_str());
         let judged = self.sums.iter().map(|sum| sum.name.as_str());
         let found = self.checked.findings.iter().map(|finding| finding.name.as_str());
         let known: Vec<&str> = judged.chain(written).chain(found).collect();

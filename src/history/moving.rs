@@ -93,7 +93,7 @@ fn carried_in(boat: &RecordValues) -> Vec<Carried> {
     let record = boat.name();
     let Some(set) = boat.get(&record.at("oars")) else { return Vec::new() };
     let id_of = |value: &Value| match value.said.as_slice() {
-        [Said::Text(id)] => Some(id.clone()),
+        [Said::Text(id)] => Some(id.to_string()),
         _ => None,
     };
     let Some(set_id) = id_of(set) else { return Vec::new() };

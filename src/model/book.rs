@@ -15,6 +15,8 @@ pub struct SourceFile {
     pub built_in: bool,
     /// Whether it could be read to its end; if not, what seems to be missing may only be unread.
     pub whole: bool,
+    /// Every value that was written in it, also where it could not be read.
+    pub written: Vec<Written>,
 }
 
 /// The whole book: every record that could be read.
@@ -41,8 +43,6 @@ pub struct Book {
     pub unread: Vec<String>,
     /// How many readings were read.
     pub readings: usize,
-    /// Every value that was written, also where it could not be read. In the order of the files.
-    pub written: Vec<Written>,
     /// Where each id is found.
     index: Index,
 }
@@ -106,7 +106,8 @@ impl Book {
         let is_it = |own: &SourceFile| own.path == file.path && own.text == file.text;
         let known = self.files.iter().position(is_it);
         let at = known.unwrap_or_else(|| {
-            self.files.push(file.clone());
+            // What it says is said where it was read; here it is only shown.
+            self.files.push(SourceFile { written: Vec::new(), ..file.clone() });
             self.files.len() - 1
         });
         Place { file: FileId(at), span }
@@ -124,12 +125,20 @@ impl Book {
         format!("{}:{line}", file.path)
     }
 
+    /// Returns every value that was written, also where it could not be read. In the order of the
+    /// files.
+    pub fn written(&self) -> impl Iterator<Item = &Written> {
+        self.files.iter().flat_map(|file| &file.written)
+    }
+
     /// Returns every value that was written in a file, by name.
+    ///
+    /// # Panics
+    ///
+    /// If the file is of another book.
     #[must_use]
     pub fn written_in(&self, file: FileId) -> &[Written] {
-        let start = self.written.partition_point(|written| written.place.file < file);
-        let end = self.written.partition_point(|written| written.place.file <= file);
-        &self.written[start..end]
+        &self.file(file).written
     }
 
     /// Returns the class called `id`.

@@ -6,19 +6,19 @@ use std::fmt;
 ///
 /// The same names serve findings, waivers and the values read again.
 #[derive(Clone, Debug, Eq, Hash, Ord, PartialEq, PartialOrd)]
-pub struct Name(String);
+pub struct Name(Box<str>);
 
 impl Name {
     /// Returns the name of a record.
     #[must_use]
     pub fn record(id: &str) -> Self {
-        Self(id.to_owned())
+        Self(id.into())
     }
 
     /// Returns the name of something inside this.
     #[must_use]
     pub fn at(&self, part: impl fmt::Display) -> Self {
-        Self(format!("{}/{part}", self.0))
+        Self(format!("{}/{part}", self.0).into())
     }
 
     /// Returns the name of the value of a key inside this; as [`Self::at`], for the many keys of a
@@ -29,7 +29,7 @@ impl Name {
         name.push_str(&self.0);
         name.push('/');
         name.push_str(key);
-        Self(name)
+        Self(name.into())
     }
 
     /// Returns the name of a seat of a boat or of a crew.
@@ -47,15 +47,24 @@ impl Name {
     /// Returns whether this is `whole` or lies inside it. `*` in `whole` stands for any one part.
     #[must_use]
     pub fn is_within(&self, whole: &str) -> bool {
-        let rest = self.0.strip_prefix(whole);
-        if rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('/')) {
-            return true;
-        }
-        if !whole.contains('*') {
-            return false;
+        let alike = self.0.bytes().zip(whole.bytes()).take_while(|(own, other)| own == other);
+        let rest = alike.count();
+        match whole.as_bytes().get(rest) {
+            None if matches!(self.0.as_bytes().get(rest), None | Some(b'/')) => return true,
+            None | Some(b'*') => {}
+            Some(_) => return false,
         }
         let mut own = self.0.split('/');
         whole.split('/').all(|part| own.next().is_some_and(|own| part == "*" || part == own))
+    }
+
+    /// Returns whether this is `other`, lies inside it, or holds it.
+    #[must_use]
+    pub fn meets(&self, other: &Self) -> bool {
+        let (outer, inner) =
+            if self.0.len() < other.0.len() { (self, other) } else { (other, self) };
+        let rest = inner.0.strip_prefix(&*outer.0);
+        rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
     }
 }
 
@@ -68,6 +77,27 @@ impl fmt::Display for Name {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn names_meet_where_one_holds_the_other() {
+        let gap = Name::record("kittiwake").seat(2).at("rowlock/gap");
+        for other in ["kittiwake", "kittiwake/seat-2/rowlock", gap.as_str()] {
+            let other = Name::record(other);
+            assert!(gap.meets(&other) && other.meets(&gap), "{other}");
+        }
+        for other in ["kitti", "kittiwake/seat-2/row", "kittiwake/seat-1", "*"] {
+            let other = Name::record(other);
+            assert!(!gap.meets(&other) && !other.meets(&gap), "{other}");
+        }
+    }
+
+    #[test]
+    fn a_star_in_a_record_is_a_letter_of_it() {
+        let odd = Name::record("kitti*/seat-2");
+        assert!(odd.is_within("kitti*") && odd.is_within("*/seat-2"));
+        assert!(!odd.is_within("kitti") && !odd.is_within("kitti*/seat"));
+        assert!(Name::record("*gull/seat-2").is_within("*"));
+    }
 
     #[test]
     fn a_star_stands_for_any_one_part() {

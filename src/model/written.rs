@@ -34,7 +34,7 @@ pub enum Said {
     /// A slope.
     Slope(Slope),
     /// A word, an id, a day, a text.
-    Text(String),
+    Text(Box<str>),
 }
 
 /// What a figure is a figure of.

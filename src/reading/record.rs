@@ -37,10 +37,12 @@ use crate::model::OarSet;
 use crate::model::SourceFile;
 use crate::model::Span;
 use crate::model::Waiver;
+use crate::store::CLUB_FILE;
 use crate::store::Content;
 use crate::store::MAX_FILE_BYTES;
 use crate::store::Named;
 use crate::store::Refusal;
+use crate::store::WAIVERS_FILE;
 
 /// The classes that are part of the program: path and text.
 const BUILT_IN: [(&str, &str); 1] =
@@ -147,11 +149,8 @@ fn together(name: &str, read: Vec<(SourceFile, Record, Found)>) -> (Book, Vec<Fa
     name.clone_into(&mut book.name);
     let mut faults = Vec::new();
     book.files.reserve_exact(read.len());
-    // Grown bit by bit, the longest list of all would be moved many times over.
-    book.written.reserve_exact(read.iter().map(|(.., found)| found.written.len()).sum());
     for (source, record, found) in read {
         book.files.push(source);
-        book.written.extend(found.written);
         book.readings += found.readings;
         faults.extend(found.faults);
         keep(&mut book, record);
@@ -177,11 +176,14 @@ fn file(id: FileId, built_in: bool, named: Named) -> (SourceFile, Record, Found)
         Content::Text(text) => (text, None),
         Content::Refused(refusal) => refused(refusal),
     };
-    let (record, found, whole) = match refused {
+    let (record, mut found, whole) = match refused {
         Some((what, span)) => (Record::Nothing, refusal(id, &path, what, span), false),
         None => text_of_file(id, &path, &text),
     };
-    (SourceFile { path, text, built_in, whole }, record, found)
+    let mut written = std::mem::take(&mut found.written);
+    // Most of a book's memory is this.
+    written.shrink_to_fit();
+    (SourceFile { path, text, built_in, whole, written }, record, found)
 }
 
 /// Tells why bytes that were read are no text, and what of them can be shown.
@@ -259,13 +261,13 @@ fn path_name(path: &str) -> Name {
 fn record(sheet: &Sheet, path: &str, name: &Name, telling: Option<Telling>, root: &Node) -> Record {
     match (path, &root.shape) {
         (_, Shape::Refused) => Record::Nothing,
-        ("waivers.yaml", Shape::List(_)) => waivers(sheet, root),
-        ("waivers.yaml", _) => {
+        (WAIVERS_FILE, Shape::List(_)) => waivers(sheet, root),
+        (WAIVERS_FILE, _) => {
             let what = What::Shape { expected: "a list of waivers, each begun with `- finding:`" };
             sheet.tell(what, name, root.span, None);
             Record::Nothing
         }
-        ("club.yaml", Shape::Map(entries)) => {
+        (CLUB_FILE, Shape::Map(entries)) => {
             let span = stands_for(entries, "logbook", root.span);
             let at = Section::new(sheet, Name::record("club"), span, root.span, entries);
             Record::Club(Box::new(at.finish(club)))

@@ -159,7 +159,7 @@ impl<'t> Section<'t> {
             return None;
         }
         self.asked.push(field.key);
-        let said = Said::Text(scalar.text.clone());
+        let said = Said::Text(scalar.text.as_str().into());
         self.sheet.note_written(self.name.key(field.key), entry.value.span, said);
         Some(self.sheet.place(entry.value.span))
     }

@@ -65,7 +65,7 @@ pub(super) trait Value: Sized {
             ValueKind::Weight => Quantity::Weight,
             ValueKind::Ratio => Quantity::Ratio,
             ValueKind::Count => Quantity::Count,
-            _ => return Said::Text(text.to_owned()),
+            _ => return Said::Text(text.into()),
         };
         self.figure().map_or(Said::Unread, |value| Said::Figure { value, of })
     }

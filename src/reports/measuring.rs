@@ -62,7 +62,7 @@ pub fn verdict_beside(
     look: Look,
 ) -> (String, bool) {
     let places: Vec<Place> =
-        book.written.iter().filter(|own| own.name == *name).map(|own| own.place).collect();
+        book.written().filter(|own| own.name == *name).map(|own| own.place).collect();
     let is_here = |place: Place| places.iter().any(|own| overlap(*own, place));
     let about = |finding: &&Finding| {
         let takes_part = finding.labels.iter().any(|label| is_here(label.place));

@@ -37,7 +37,7 @@ pub fn plain_lines(book: &Book) -> Option<String> {
 
 /// Returns every value by the byte at which it is written.
 fn written(book: &Book) -> HashMap<usize, &Written> {
-    book.written.iter().map(|own| (own.place.span.start, own)).collect()
+    book.written().map(|own| (own.place.span.start, own)).collect()
 }
 
 struct Found<'b> {
@@ -88,7 +88,7 @@ fn says(said: &Said, text: &str) -> String {
             format!("{} mm over {} mm", plain(offset.as_mm()), plain(down.as_mm()))
         }
         Said::Slope(Slope::Angle(angle)) => format!("{} deg", plain(angle.as_deg())),
-        Said::Text(text) => text.clone(),
+        Said::Text(text) => text.to_string(),
         Said::Unread => bare(text).to_owned(),
     }
 }

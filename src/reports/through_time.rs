@@ -122,7 +122,7 @@ fn one(said: &Said) -> String {
         Said::Unread => "unreadable".to_owned(),
         Said::Figure { value, of } => format!("{value} {}", of.unit()).trim_end().to_owned(),
         Said::Slope(slope) => slope_words(*slope),
-        Said::Text(text) => text.clone(),
+        Said::Text(text) => text.to_string(),
     }
 }
 

@@ -56,7 +56,7 @@ fn check(seat: &SeatSight) -> Vec<Outcome> {
     let fields = class.must_measure.iter().map(|field| field.value.as_str());
     let written = written(seat, &name);
     let missing: Vec<&str> = fields
-        .filter(|field| !is_told_elsewhere(field) && !is_among(&written, &name.at(field)))
+        .filter(|field| !is_told_elsewhere(field) && !is_among(&written, &name.key(field)))
         .collect();
     if missing.is_empty() { Vec::new() } else { vec![finding(seat, name, &missing).found()] }
 }
@@ -77,14 +77,10 @@ fn is_told_elsewhere(field: &str) -> bool {
 /// Returns the names of all that stands at a seat or around it.
 fn written<'b>(seat: &SeatSight<'b>, name: &Name) -> Vec<&'b Name> {
     let names = seat.at.book.written_in(seat.at.boat.file).iter().map(|own| &own.name);
-    names.filter(|own| meets(own, name)).collect()
+    names.filter(|own| own.meets(name)).collect()
 }
 
 /// Returns whether something stands there, even if it could not be read: that has been told.
 fn is_among(written: &[&Name], wanted: &Name) -> bool {
-    written.iter().any(|name| meets(name, wanted))
-}
-
-fn meets(one: &Name, other: &Name) -> bool {
-    one.is_within(other.as_str()) || other.is_within(one.as_str())
+    written.iter().any(|name| name.meets(wanted))
 }

@@ -87,9 +87,10 @@ fn class_of<'b>(book: &'b Book, boat: &Boat) -> Option<&'b Class> {
 fn of_boat(book: &Book, boat: &Boat) -> Vec<Outcome> {
     let record = boat.record();
     let Some(class) = class_of(book, boat) else { return no_class(record, "class of the boat") };
+    let plausible = plausible(class, "", &Seat::LENGTHS);
     let of_seat = |seat: &Seat| {
         let name = seat.number.map_or_else(|| record.at("seats"), |own| record.seat(own.value));
-        looked_at(&class.plausible, &name, "", &Seat::LENGTHS, seat)
+        looked_at(&plausible, &name, seat)
     };
     boat.seats.iter().flat_map(of_seat).collect()
 }
@@ -99,8 +100,8 @@ fn of_set(book: &Book, set: &OarSet) -> Vec<Outcome> {
     let Some(class) = classes.next() else {
         return no_class(Name::record(&set.id.value), "a boat that carries the set");
     };
-    let of_oar =
-        |oar| looked_at(&class.plausible, &set.name_of(oar), OF_AN_OAR, &Oar::LENGTHS, oar);
+    let plausible = plausible(class, OF_AN_OAR, &Oar::LENGTHS);
+    let of_oar = |oar| looked_at(&plausible, &set.name_of(oar), oar);
     set.oars.iter().flat_map(of_oar).collect()
 }
 
@@ -109,9 +110,8 @@ fn of_crew(book: &Book, crew: &Crew) -> Vec<Outcome> {
     let Some(class) = boat.and_then(|boat| class_of(book, boat)) else {
         return no_class(Name::record(&crew.id.value), "boat that the crew rows");
     };
-    let of_rower = |rower| {
-        looked_at(&class.plausible, &crew.name_of(rower), OF_A_ROWER, &Rower::LENGTHS, rower)
-    };
+    let plausible = plausible(class, OF_A_ROWER, &Rower::LENGTHS);
+    let of_rower = |rower| looked_at(&plausible, &crew.name_of(rower), rower);
     crew.rowers.iter().flat_map(of_rower).collect()
 }
 
@@ -119,22 +119,28 @@ fn no_class(name: Name, missing: &str) -> Vec<Outcome> {
     vec![Outcome::NotChecked(NotChecked { rule: RULE.id, name, missing: vec![missing.to_owned()] })]
 }
 
-/// Looks at every length of one seat, oar or rower.
-fn looked_at<T>(
-    plausible: &[Plausible],
-    name: &Name,
+/// Returns the lengths that the class says something of, with what it says.
+fn plausible<'b, T>(
+    class: &'b Class,
     prefix: &str,
     lengths: &[LengthOf<T>],
-    whose: &T,
-) -> Vec<Outcome> {
-    let look = |(field, length): &LengthOf<T>| {
-        let own = |range: &&Plausible| range.field.value.strip_prefix(prefix) == Some(field);
-        one(name.at(field), length(whose)?, plausible.iter().find(own)?)
+) -> Vec<(LengthOf<T>, &'b Plausible)> {
+    let ranged = |length: &LengthOf<T>| {
+        let own = |range: &&Plausible| range.field.value.strip_prefix(prefix) == Some(length.0);
+        Some((*length, class.plausible.iter().find(own)?))
     };
-    lengths.iter().filter_map(look).collect()
+    lengths.iter().filter_map(ranged).collect()
 }
 
-fn one(name: Name, reading: &Reading<Length>, range: &Plausible) -> Option<Outcome> {
+/// Looks at every length of one seat, oar or rower.
+fn looked_at<T>(plausible: &[(LengthOf<T>, &Plausible)], name: &Name, whose: &T) -> Vec<Outcome> {
+    let look = |((field, length), range): &(LengthOf<T>, &Plausible)| {
+        one(|| name.key(field), length(whose)?, range)
+    };
+    plausible.iter().filter_map(look).collect()
+}
+
+fn one(name: impl Fn() -> Name, reading: &Reading<Length>, range: &Plausible) -> Option<Outcome> {
     let figure = |length: &Option<crate::model::Placed<Length>>| {
         length.as_ref().map(|length| length.value.as_mm())
     };
@@ -151,7 +157,7 @@ fn one(name: Name, reading: &Reading<Length>, range: &Plausible) -> Option<Outco
     } else {
         format!("It would be {}. Write it with the unit it was read in.", fits.join(", or "))
     };
-    let seen = seen(bounds);
+    let (name, seen) = (name(), seen(bounds));
     let finding = Finding::new(&RULE, name.clone(), reading.place, format!("{shown}?"))
         .saying(format!("{name} is {shown}: far from any boat's ({seen})"))
         .remedy(remedy)

@@ -94,7 +94,8 @@ impl<'b> OarSight<'b> {
         field: &str,
         what: &'static str,
     ) -> Worked {
-        self.tools.length(reading, &field_of(self.oar, field), what)
+        let reading = reading.ok_or_else(|| Lack::of(field_of(self.oar, field)))?;
+        self.tools.length(Some(reading), field, what)
     }
 }
 

@@ -103,8 +103,8 @@ impl<'b> SeatSight<'b> {
 
     /// Returns the pitch as read, against the plumb line, in degrees.
     pub fn pitch_as_read(&self, attitude: Attitude) -> Worked {
-        let field = format!("pitch/{}", attitude.key());
-        let reading = self.pitch_reading(attitude).ok_or_else(|| Lack::of(field))?;
+        let lack = || Lack::of(format!("pitch/{}", attitude.key()));
+        let reading = self.pitch_reading(attitude).ok_or_else(lack)?;
         blade_pitch(self.at.tools, reading, attitude.reading(), &self.at_mark())
     }
 

@@ -129,9 +129,15 @@ impl<'b> Tools<'b> {
         unit: Unit,
     ) -> Worked {
         let Reading { values, to, tool, place } = reading;
-        let values: Vec<f64> = values.iter().filter_map(&figure).collect();
         let finest = to.as_ref().and_then(&figure).unwrap_or_else(|| self.half_width(*tool));
-        let (value, half_width) = of_readings(&values, finest).ok_or_else(|| Lack::of(what))?;
+        let found = match values.as_slice() {
+            [once] => figure(once).and_then(|value| of_readings(&[value], finest)),
+            several => {
+                let values: Vec<f64> = several.iter().filter_map(&figure).collect();
+                of_readings(&values, finest)
+            }
+        };
+        let (value, half_width) = found.ok_or_else(|| Lack::of(what))?;
         let input = Input { place: *place, what, tool: *tool, value, unit };
         Ok(Budget::reading(value, half_width, input))
     }

@@ -30,7 +30,7 @@ fn read(store: store::Store) -> Book {
 /// Every figure that is a value of its own, and whose text is a plain number.
 fn figures(book: &Book) -> Vec<Figure> {
     let mut all = Vec::new();
-    for written in &book.written {
+    for written in book.written() {
         let source = book.file(written.place.file);
         let span = written.place.span.start..written.place.span.end;
         let plain = source.text[span.clone()].parse::<f64>().is_ok();

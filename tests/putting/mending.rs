@@ -91,7 +91,7 @@ fn what_was_measured_reads_the_same_after_slip_and_correction() {
     let said = |text: &str| {
         let (book, faults) = reading::read_alone(Named::text(BOAT, text));
         assert!(faults.is_empty(), "{faults:?}");
-        let said = book.written.into_iter().map(|written| (written.name, written.said));
+        let said = book.written().map(|own| (own.name.clone(), own.said.clone()));
         said.collect::<Vec<_>>()
     };
     let meant = said(&sound);

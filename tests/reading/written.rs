@@ -8,8 +8,8 @@ use super::told::read;
 /// Returns what stands at a name, in the order it was written.
 fn said(text: &str, name: &str) -> Vec<Said> {
     let (book, _) = read(text);
-    let there = book.written.into_iter().filter(|written| written.name.as_str() == name);
-    there.map(|written| written.said).collect()
+    let there = book.written().filter(|written| written.name.as_str() == name);
+    there.map(|written| written.said.clone()).collect()
 }
 
 fn mm(value: f64) -> Said {
@@ -42,6 +42,6 @@ fn words_ids_and_days_say_their_text_without_quotes() {
     let text = "boat: \"tern\"\nrigged: {date: '2026-10-17', where: sand}\n";
     for (name, word) in [("boat", "tern"), ("rigged/date", "2026-10-17"), ("rigged/where", "sand")]
     {
-        assert_eq!(said(text, &format!("tern/{name}")), [Said::Text(word.to_owned())]);
+        assert_eq!(said(text, &format!("tern/{name}")), [Said::Text(word.into())]);
     }
 }

@@ -78,7 +78,7 @@ fn values(commit: &Planned) -> BTreeSet<(String, String)> {
         let text = &book.file(place.file).text[place.span.start..place.span.end];
         text.split_whitespace().collect::<Vec<_>>().join(" ")
     };
-    let own = book.written.iter().filter(|own| !book.file(own.place.file).built_in);
+    let own = book.written().filter(|own| !book.file(own.place.file).built_in);
     own.map(|own| (own.name.as_str().to_owned(), text(&own.place))).collect()
 }
 

@@ -158,9 +158,11 @@ impl<'t> Builder<'t> {
 
     fn count(&mut self, at: Span) -> Result<(), TreeFault> {
         self.nodes += 1;
+        if self.nodes <= NODES {
+            return Ok(());
+        }
         let too_many = TreeFaultKind::TooLarge { limit: Limit::Nodes };
-        let at = marks::character(self.text, at.start);
-        if self.nodes > NODES { Err(TreeFault::new(too_many, at)) } else { Ok(()) }
+        Err(TreeFault::new(too_many, marks::character(self.text, at.start)))
     }
 
     fn tag(&mut self, span: &granit_parser::Span) {

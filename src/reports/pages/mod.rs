@@ -136,7 +136,7 @@ pub fn pages(pages: &Pages) -> Vec<NamedPage> {
             resting.entry(part.input.place).or_default().push(sum);
         }
     }
-    let places = book.written.iter().map(|own| (&own.name, own.place)).collect();
+    let places = book.written().map(|own| (&own.name, own.place)).collect();
     let (found, names, common) = (Found::of(&pages.report), Names::of(book), Common::of(book));
     let site = Site { pages, found, names, common, places, resting };
     let fixed = [

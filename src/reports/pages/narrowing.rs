@@ -30,11 +30,13 @@ impl Common {
         files.extend(own.oar_sets.iter().map(|set| set.file));
         files.extend(own.crews.iter().map(|crew| crew.file));
         let file = |(at, file): (usize, &SourceFile)| {
-            let text = if files.contains(&FileId(at)) { file.text.clone() } else { String::new() };
-            SourceFile { path: file.path.clone(), text, ..*file }
+            if files.contains(&FileId(at)) {
+                return file.clone();
+            }
+            let (path, text, written) = (file.path.clone(), String::new(), Vec::new());
+            SourceFile { path, text, written, ..*file }
         };
         own.files = book.files.iter().enumerate().map(file).collect();
-        own.written = files.iter().flat_map(|id| book.written_in(*id)).cloned().collect();
         let faults = faults.iter().filter(|fault| files.contains(&fault.place.file)).cloned();
         (own.indexed(), faults.collect())
     }

@@ -14,7 +14,7 @@ const USUAL: f64 = 10.0;
 /// where it has none, or where its readings have two.
 pub(super) fn figure(record: &str, name: &Name) -> Option<(f64, &'static str)> {
     let (book, _) = reading::read_alone(Named::text("record.yaml", record));
-    let said = book.written.iter().filter(|own| own.name == *name).map(|own| &own.said);
+    let said = book.written().filter(|own| own.name == *name).map(|own| &own.said);
     let figures = said.map(of).collect::<Option<Vec<_>>>()?;
     let unit = figures.first()?.1;
     let sum: f64 = figures.iter().map(|(value, _)| value).sum();

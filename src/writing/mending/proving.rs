@@ -58,7 +58,7 @@ fn rest_of_faults(old: &State, new: &State, is_cured: impl Fn(&Fault) -> bool) -
 /// Returns whether every value that is not at the corrected place says what it said.
 fn rest_of_values(old: &State, new: &State, is_there: impl Fn(&Name) -> bool) -> bool {
     let rest = |state: &State| -> Vec<(Name, Said)> {
-        let all = state.book.written.iter();
+        let all = state.book.written();
         let others = all.filter(|written| !is_there(&written.name));
         others.map(|written| (written.name.clone(), written.said.clone())).collect()
     };
@@ -76,5 +76,5 @@ fn figures(state: &State, name: &Name) -> usize {
     let is_figure = |written: &&Written| {
         written.name == *name && matches!(written.said, Said::Figure { .. } | Said::Slope(_))
     };
-    state.book.written.iter().filter(is_figure).count()
+    state.book.written().filter(is_figure).count()
 }
