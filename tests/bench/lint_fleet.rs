@@ -8,6 +8,7 @@
 
 mod fleet;
 
+use std::cell::RefCell;
 use std::error::Error;
 use std::fs;
 use std::path::Path;
@@ -22,6 +23,10 @@ use tholebook::rules;
 use tholebook::rules::Check;
 use tholebook::store;
 use tholebook::units::Date;
+
+/// Both sides run with the allocator that the program runs with.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
 /// How often each side is run; the fastest run counts.
 const ROUNDS: usize = 3;
@@ -38,17 +43,19 @@ fn one_fleet(boats: usize) -> Result<(), Box<dyn Error>> {
     let megabytes = bytes as f64 / 1e6;
     println!("{boats} boats and as many oar sets, {megabytes:.1} MB, best of {ROUNDS}");
     let alone = rayon::ThreadPoolBuilder::new().num_threads(1).build()?;
-    let mut lint = timed(|| whole_lint(folder.path()))?;
+    let steps = Steps::default();
+    let mut lint = timed(|| whole_lint(folder.path(), &steps))?;
     let peak = peak_megabytes().map_or("unknown".to_owned(), |peak| format!("{peak:>8.1} MB"));
     println!("most memory so far, the lint's         {peak}");
     let [mut one, mut many] = [Duration::MAX; 2];
     for _ in 0..ROUNDS {
-        lint = lint.min(timed(|| whole_lint(folder.path()))?);
+        lint = lint.min(timed(|| whole_lint(folder.path(), &steps))?);
         one = one.min(timed(|| alone.install(|| merely_read(folder.path())))?);
         many = many.min(timed(|| merely_read(folder.path()))?);
     }
     let ratio = |peer: Duration| lint.as_secs_f64() / peer.as_secs_f64();
     println!("whole lint, files to JSON              {:>8.3} s", lint.as_secs_f64());
+    println!("  of the last one: {}", steps.borrow().join(", "));
     println!("serde_yaml, files to values, 1 thread  {:>8.3} s", one.as_secs_f64());
     println!("serde_yaml, files to values, threads   {:>8.3} s", many.as_secs_f64());
     println!("ratio, to one thread                   {:>8.2}", ratio(one));
@@ -71,15 +78,31 @@ fn timed(job: impl Fn() -> Result<usize, String>) -> Result<Duration, Box<dyn Er
     Ok(start.elapsed())
 }
 
+/// What each step of a lint took, as people say it.
+type Steps = RefCell<Vec<String>>;
+
 /// Returns how many bytes the report holds.
-fn whole_lint(root: &Path) -> Result<usize, String> {
+fn whole_lint(root: &Path, steps: &Steps) -> Result<usize, String> {
+    steps.take();
+    let mut start = Instant::now();
+    let mut done = |step: &str| {
+        steps.borrow_mut().push(format!("{step} {:.3} s", start.elapsed().as_secs_f64()));
+        start = Instant::now();
+    };
     let store = store::open_folder(root).map_err(|error| error.to_string())?;
+    done("files");
     let (book, faults) = reading::read(&store.name, store.files);
+    done("reading");
     let as_of = Date::read("2026-11-01").map_err(|error| error.to_string())?;
     let mut checked = rules::check(&book, &faults, Check { as_of });
     checked.waive(&book, as_of);
-    Ok(reports::json(&Report { book: &book, checked: &checked, as_of, only: &[], earlier: None })
-        .len())
+    done("rules");
+    let report = Report { book: &book, checked: &checked, as_of, only: &[], earlier: None };
+    let bytes = reports::json(&report).len();
+    done("report");
+    drop((checked, book, faults));
+    done("letting go");
+    Ok(bytes)
 }
 
 /// Returns how many files were read, on the threads of the pool it is called in.
