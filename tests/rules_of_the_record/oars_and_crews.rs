@@ -1,5 +1,6 @@
 //! Crews and their chocks, oars and their sets.
 
+use tholebook::rules::Edit;
 use tholebook::rules::Level;
 
 use crate::found::BOAT;
@@ -50,6 +51,25 @@ fn a_limit_switched_off_moves_no_chock() {
     ];
     assert!(found(&edits, "chock-distance").is_empty());
     assert!(found(&edits, "chocks-unlike").is_empty());
+}
+
+// ---- the set that a boat carries
+
+/// Ids are compared one by one: with too many of them none is offered, and a few are named.
+#[test]
+fn a_slip_is_offered_the_nearest_id_unless_there_are_too_many() {
+    let slip = (BOAT, "", "oars: long-ash", "oars: long-ahs");
+    let set = |number: usize| -> Edit {
+        let path = format!("oars/set-{number}.yaml").leak();
+        (path, "", "", format!("oar-set: set-{number}\n").leak())
+    };
+    let with_sets = |most: usize| -> Vec<Edit> { (1..most).map(set).chain([slip]).collect() };
+    for (most, remedy) in [(1, "Did you mean `long-ash`?"), (500, "Did you mean `long-ash`?")] {
+        assert_eq!(only(&with_sets(most), "no-such-record").remedy, remedy);
+    }
+    let crowded = only(&with_sets(501), "no-such-record").remedy;
+    assert!(crowded.starts_with("Write one that there is: long-ash, set-1, "), "{crowded}");
+    assert!(crowded.contains(", …. Or add the one"), "{crowded}");
 }
 
 // ---- oars of a set
