@@ -201,6 +201,10 @@ fn the_mean_of_four_readings_is_twice_as_sure_as_one() {
     let mean = Budget::mean(&one_reading_four_times).expect("four times");
     same(mean.expanded(), readings[0].expanded());
     assert_eq!(Budget::<u8>::mean([]), None);
+    // 49 times 1/49 is not 1: the sum is divided, not multiplied.
+    let ones = vec![Budget::reading(1.0, 0.2, 0); 49];
+    let mean = Budget::mean(&ones).expect("49 readings").value();
+    assert_eq!(mean.to_bits(), 1.0_f64.to_bits(), "{mean}");
 }
 
 #[test]
@@ -222,6 +226,8 @@ fn the_half_width_that_would_do_is_found() {
     assert_eq!(gap.half_width_for("gap", 0.3), None, "the shaft alone gives 0.35");
     assert_eq!(gap.half_width_for("after tip", 0.5), None);
     assert_eq!(gap.half_width_for("gap", f64::NAN), None);
+    let alone = Budget::reading(58.2, 1.0, "gap");
+    assert_eq!(alone.half_width_for("gap", 0.0), None, "no tool reads to nothing");
     let without = gap.with_input(0.1, 0.0, "level");
     assert_eq!(without.half_width_for("level", 5.0), None);
 }

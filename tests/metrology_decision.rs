@@ -79,6 +79,8 @@ fn the_amount_says_how_far_beyond_or_inside() {
     );
     assert_eq!(danger(6.5, 1.0, BAND), DangerVerdict::NotShown { margin: 0.5, bound: Bound::Most });
     assert_eq!(danger(4.5, 1.0, BAND), DangerVerdict::Clear { by: 1.5 });
+    // In the very middle of a band the upper limit is told.
+    assert_eq!(danger(5.0, 3.0, BAND), DangerVerdict::NotShown { margin: 2.0, bound: Bound::Most });
 }
 
 #[test]
@@ -128,6 +130,8 @@ fn the_grain_is_a_thousand_millionth() {
     assert_eq!(danger_word(5.5 - 1.1e-9, 0.5, AT_LEAST_5).0, "not shown");
     assert_eq!(danger_word(4.5 - 0.9e-9, 0.5, AT_LEAST_5).0, "not shown");
     assert_eq!(danger_word(4.5 - 1.1e-9, 0.5, AT_LEAST_5).0, "short");
+    let a_grain_off = Bounds { least: Some(0.5 + GRAIN), most: None };
+    assert_eq!(danger_word(0.0, 0.5, a_grain_off).0, "not shown");
     assert!(!disagrees(0.5 + 0.9e-9, 0.5) && disagrees(0.5 + 1.1e-9, 0.5));
     assert!(!tool_too_coarse(2.0 + 0.9e-9, BAND) && tool_too_coarse(2.0 + 1.1e-9, BAND));
 }

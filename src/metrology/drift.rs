@@ -145,10 +145,9 @@ impl Drift {
         let Trend { slope, mean_x, mean_y, count, sxx, .. } = self.trend;
         let off = mean_y - limit;
         let at = mean_x - off / slope;
-        let nears = (limit - self.trend.value_at(self.last)) * slope;
         if at <= self.last {
-            let began_beyond = (limit - self.trend.value_at(self.first)) * slope <= 0.0;
-            let away = nears < 0.0 && began_beyond;
+            // A line that met the limit before it was first read has led away from it ever since.
+            let away = at <= self.first;
             return Err(if away { NotForetold::Away } else { NotForetold::Reached });
         }
         let horizon = self.last + AHEAD * (self.last - self.first);
@@ -184,6 +183,38 @@ mod tests {
     fn fewer_than_four_readings_and_readings_of_one_day_are_refused() {
         assert_eq!(Drift::of(&FALLING[..3], 0.1), Err(NoDrift::TooFew(3)));
         assert_eq!(Drift::of(&[(1.0, 5.0); 4], 0.1), Err(NoDrift::AtOnePlace));
+    }
+
+    /// By hand: the slope is -156/9000; the readings lie 0.04, 0.08 and 0 off the line, so that
+    /// s = sqrt(0.016/3), and t for three degrees of freedom is 3.18.
+    #[test]
+    fn scattered_readings_are_as_good_as_their_scatter_lets_them_be() {
+        let drift = falling();
+        let expected = 3.18 * (0.016_f64 / 3.0).sqrt() / 9000.0_f64.sqrt();
+        assert!((drift.slope() + 156.0 / 9000.0).abs() < 1e-12);
+        assert!((drift.expanded() - expected).abs() < 1e-9, "{}", drift.expanded());
+    }
+
+    /// Readings that all say the same, of a tool without a fault, drift by nothing.
+    #[test]
+    fn nothing_is_not_beyond_chance() {
+        let still = Drift::of(&[(0.0, 60.0), (1.0, 60.0), (2.0, 60.0), (3.0, 60.0)], 0.0);
+        let still = still.expect("four readings");
+        assert!(!still.is_beyond_chance());
+        assert_eq!(still.reaches(60.0), Err(NotForetold::Chance));
+    }
+
+    /// A line of whole numbers that falls by 1 a day, from 60 on day 100 to 57 on day 103.
+    #[test]
+    fn the_days_on_which_it_is_read_and_the_last_that_is_foretold_belong_to_them() {
+        let days = [(100.0, 60.0), (101.0, 59.0), (102.0, 58.0), (103.0, 57.0)];
+        let drift = Drift::of(&days, 0.1).expect("four readings");
+        assert_eq!(drift.reaches(60.0), Err(NotForetold::Away));
+        assert_eq!(drift.reaches(59.0), Err(NotForetold::Reached));
+        assert_eq!(drift.reaches(57.0), Err(NotForetold::Reached));
+        // 103 and twice the span of 3 days: to day 109, where it stands at 51.
+        assert_eq!(drift.reaches(51.0).map(|reached| reached.at), Ok(109.0));
+        assert_eq!(drift.reaches(50.9), Err(NotForetold::TooFar));
     }
 
     #[test]
