@@ -1,10 +1,12 @@
 //! The level, the pins and the blades.
 
+use tholebook::rules::Edit;
 use tholebook::rules::Level;
 
 use crate::found::A2_BEARS;
 use crate::found::BOAT;
 use crate::found::LEVEL;
+use crate::found::OARS;
 use crate::found::PITCH;
 use crate::found::checked;
 use crate::found::found;
@@ -47,6 +49,8 @@ fn a_mismatch_is_the_same_however_the_boat_lay() {
     let still = only("pitch-mismatch", &level("level: {trim: 0.0, roll: 0.1}"));
     assert_eq!((still.level, still.name.as_str()), (Level::Fault, "kittiwake"));
     says(&still, "differ by 1.31 deg, good to ± 0.28 deg");
+    // The worse known of the two: 2 sqrt((0.163^2 + 0.056^2) / 3) = 0.199.
+    says(&still, "each good to ± 0.20 deg");
     says(&still, "over by 0.71 deg (at most 0.6 deg)");
     assert_eq!(still.labels.len(), 4);
     assert_eq!(still.labels[0].text, "4.89 deg here");
@@ -54,6 +58,32 @@ fn a_mismatch_is_the_same_however_the_boat_lay() {
         let other = only("pitch-mismatch", &level(lay));
         assert_eq!((&other.message, other.value), (&still.message, still.value), "{lay}");
     }
+}
+
+/// asin(13.74/176) = 4.478 deg is 0.894 from the others, 0.294 beyond 0.6; U = 0.278 as above. The
+/// furthest two of four are picked, so only 1.12 U = 0.311 would prove it; of two, 1 U does.
+#[test]
+fn a_difference_that_was_picked_needs_more_proof_than_one_that_was_meant() {
+    let blade = (BOAT, "seat: 2", PITCH, "pitch: {catch: 13.74, square: 13.74, finish: 13.74}");
+    let [third, fourth] =
+        ["oar: A3", "oar: A4"].map(|oar| (OARS, oar, "bears: flat", "bears: round"));
+    let of = |edits: &[Edit]| only("pitch-mismatch", edits).level;
+    assert_eq!(of(&[blade]), Level::Unsure, "of four");
+    assert_eq!(of(&[blade, fourth]), Level::Unsure, "of three");
+    assert_eq!(of(&[blade, third, fourth]), Level::Fault, "of two");
+}
+
+/// What is missing could only make a difference more: a finding stands without it, and what is
+/// switched off lacks nothing.
+#[test]
+fn a_missing_blade_is_told_only_where_it_could_change_the_verdict() {
+    let wild = (BOAT, "seat: 2", PITCH, "pitch: {catch: 15, square: 15, finish: 15}");
+    let unread = (BOAT, "seat: 3", PITCH, "pitch: {catch: 11, finish: 11}");
+    let off = (BOAT, "", "seats:\n", "limits: {pitch-match: none}\nseats:\n");
+    let told = |edits: &[Edit]| not_checked(&checked(edits), "pitch-mismatch");
+    assert_eq!(told(&[unread]), 1);
+    assert_eq!(told(&[unread, wild]), 0);
+    assert_eq!(told(&[unread, off]), 0);
 }
 
 /// Two blades of 15 against two of 11: moving one would leave the other.
