@@ -138,6 +138,31 @@ fn an_oar_that_was_not_measured_is_counted_and_the_others_are_compared() {
 }
 
 #[test]
+fn the_odd_oar_is_shown_first_and_every_other_once() {
+    let unlike = only(&[(OARS, "oar: A3", "length: 3860", "length: 3880")], "oars-unlike");
+    let shown: Vec<&str> = unlike.labels.iter().map(|label| label.text.as_str()).collect();
+    let others = ["A1: 3860.0 mm", "A2: 3860.0 mm", "A4: 3860.0 mm", "A5: 3860.0 mm"];
+    assert_eq!(shown[0], "A3: 3880.0 mm");
+    assert_eq!(shown[1..], others);
+}
+
+// ---- the bed of a round shaft
+
+/// Source: the chord of a circle of 52: a quarter deep 2 sqrt(13 x 39) = 45.03, 0.37 deep
+/// 2 sqrt(19.24 x 32.76) = 50.21.
+#[test]
+fn a_bed_that_is_too_shallow_says_how_wide_the_mark_must_become() {
+    let shaft = "shaft: {widest: 52, narrowest: 46, bears: flat";
+    let edits = [
+        (OARS, "oar: A1", shaft, "shaft: {round: 52, bears: round"),
+        (BOAT, "seat: 1", "seat-mark: 61", "oar-bed: 40\n    seat-mark: 61"),
+    ];
+    let remedy = only(&edits, "bed-wrong").remedy;
+    assert!(remedy.contains("until the chalk mark is wider, 45.0"), "{remedy}");
+    assert!(remedy.contains("to 50.2"), "{remedy}");
+}
+
+#[test]
 fn an_oar_with_one_diameter_written_is_round_and_the_hands_set_it() {
     let edits = [(OARS, "oar: A1", "widest: 52, narrowest: 46, bears: flat", "round: 48")];
     assert_eq!(found(&edits, "hands-set-pitch")[0].0, "kittiwake/seat-1/oar");
