@@ -45,6 +45,11 @@ fn a_gap_proven_short_says_by_how_much_to_open_it_and_is_clear_when_that_is_done
     says(&finding, "2.0 mm short (at least 5 mm)");
     says(&finding, "Open the gap by at least 2.4 mm, until it reads 57.4 mm.");
     says(&finding, "the after horn only, its top to the stern (2.4 mm at its tip, 2.90 deg)");
+    let thrice = [
+        (BOAT, "seat: 1", "gap: 60", "gap: 55"),
+        (BOAT, "seat: 1", "horn: 46", "horn: [45, 46, 47]"),
+    ];
+    says(&found("gap-too-tight", &thrice)[0], "(2.4 mm at its tip, 2.90 deg)");
     assert!(with_gap("gap-too-tight", "57.4").is_none());
     assert!(with_gap("gap-too-tight", "57.3").is_some(), "5.3 is within 0.327 of 5");
 }
