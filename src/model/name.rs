@@ -47,6 +47,7 @@ impl Name {
     /// Returns whether this is `whole` or lies inside it. `*` in `whole` stands for any one part.
     #[must_use]
     pub fn is_within(&self, whole: &str) -> bool {
+        // Names part at a byte; unless a star stands for what follows there, they never meet again.
         let alike = self.0.bytes().zip(whole.bytes()).take_while(|(own, other)| own == other);
         let rest = alike.count();
         match whole.as_bytes().get(rest) {

@@ -130,7 +130,8 @@ static BOATS: Kind = Kind {
     ids: |book| first(book.boats.iter().map(|boat| &boat.id)),
 };
 
-/// With more ids than this, none is offered: in a book of any size a slip is told as fast.
+/// With more ids than this, far more than any club's, none is offered: in a book of any size a slip
+/// is told as fast.
 const COMPARED: usize = 500;
 
 fn first<'b>(ids: impl Iterator<Item = &'b Placed<String>>) -> Vec<&'b str> {

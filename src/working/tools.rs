@@ -130,6 +130,7 @@ impl<'b> Tools<'b> {
     ) -> Worked {
         let Reading { values, to, tool, place } = reading;
         let finest = to.as_ref().and_then(&figure).unwrap_or_else(|| self.half_width(*tool));
+        // Most are taken once: those need no list.
         let found = match values.as_slice() {
             [once] => figure(once).and_then(|value| of_readings(&[value], finest)),
             several => {
